@@ -62,11 +62,14 @@ public final class BoardFinder {
      * The edges of everything that lies there, for pieces of a puzzle.
      *
      * @param smallestMm2 what is smaller is a crumb
+     * @param largestMm2 what is larger is more than one thing
      * @throws Refused when there is no sheet, or nothing on it
      */
-    public static SeenEdges edges(Photo photo, double thicknessMm, double printScale, double smallestMm2) {
+    public static SeenEdges edges(
+            Photo photo, double thicknessMm, double printScale, double smallestMm2, double largestMm2) {
         requireSense(thicknessMm, printScale);
-        return new BoardFinder(photo.reduced(), thicknessMm, printScale, smallestMm2, true).edges(smallestMm2);
+        return new BoardFinder(photo.reduced(), thicknessMm, printScale, smallestMm2, true)
+                .edges(smallestMm2, largestMm2);
     }
 
     private static void requireSense(double thicknessMm, double printScale) {
@@ -78,34 +81,33 @@ public final class BoardFinder {
         }
     }
 
-    private SeenEdges edges(double smallestMm2) {
+    private SeenEdges edges(double smallestMm2, double largestMm2) {
         if (!mask.byColour
                 && mask.apart < DARKER_THAN_SHADOW
                 && !parts(smallestMm2).isEmpty()) {
             throw new Refused("camera.pieces.noedge");
         }
+        TopView top = new TopView(photo, seen.view(), mask.paper, thickness, printScale);
         List<double[]> rings = new ArrayList<>();
-        List<double[]> inPhoto = new ArrayList<>();
         Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
         Boolean walls = null;
-        double unseen = 0;
-        for (int[] part : parts(smallestMm2)) {
+        List<int[]> lying = mask.varied ? LyingThings.parts(mask, smallestMm2, largestMm2) : parts(smallestMm2);
+        for (int[] part : lying) {
             if (!isOnSheet(part)) {
                 continue;
             }
             try {
                 seenPart.requireWhole(part);
-                seenPart.requireNoGlare(part);
                 List<int[]> around = Regions.rings(part, mask.ground.columns, mask.ground.rows);
-                EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
-                double[] edge = search.refined(onPlane(around.getFirst()));
-                walls = walls == null ? silhouette.wallsShow(edge) : walls;
-                double[] ring = silhouette.onBoard(edge, walls);
-                inPhoto.add(inPhoto(ring));
-                rings.add(scaled(ring));
-                for (int[] hole : around.subList(1, around.size())) {
-                    unseen = Math.max(unseen, -Ring.area(onPlane(hole)));
+                double[] coarse = onPlane(around.getFirst());
+                if (mask.varied) {
+                    rings.add(scaled(silhouette.onBoard(Ring.smoothed(coarse, 4), true)));
+                    continue;
                 }
+                seenPart.requireNoGlare(part);
+                double[] edge = new EdgeSearch(photo, mask, silhouette).refined(coarse);
+                walls = walls == null ? silhouette.wallsShow(edge) : walls;
+                rings.add(scaled(silhouette.onBoard(edge, walls)));
             } catch (Refused refused) {
                 leftOut.add(refused.sentence());
             }
@@ -113,21 +115,8 @@ public final class BoardFinder {
         if (rings.isEmpty()) {
             throw new Refused(leftOut.isEmpty() ? Sentence.of("camera.outline.none") : leftOut.getFirst());
         }
-        if (mask.varied && Leftovers.areThere(mask, 3 + 2 * thickness, LEFTOVER * smallestMm2)) {
-            unseen = Double.POSITIVE_INFINITY;
-        }
-        return new SeenEdges(rings, inPhoto, leftOut, mask.varied, unseen);
-    }
-
-    private double[] inPhoto(double[] ring) {
-        double[] places = new double[ring.length];
-        double[] uv = new double[2];
-        for (int i = 0; i < ring.length; i += 2) {
-            seen.view().project(ring[i], ring[i + 1], -thickness, uv);
-            places[i] = uv[0];
-            places[i + 1] = uv[1];
-        }
-        return places;
+        boolean more = mask.varied && Leftovers.areThere(mask, lying, 3 + 2 * thickness, LEFTOVER * smallestMm2);
+        return new SeenEdges(rings, rings.stream().map(top::inPhoto).toList(), leftOut, mask.varied, more, top);
     }
 
     private double[] scaled(double[] ring) {

@@ -1,0 +1,63 @@
+package puzzleworkshop.camera.outline;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Where something lies, whatever its colours: all that is neither lit paper nor cloth. Of a printed picture grey is not told from a
+ * shadow by colour, so shadows are taken along; which is which the known outlines tell afterwards.
+ */
+final class LyingThings {
+
+    /** In spreads of the backdrop: surely something else. */
+    private static final double OTHER = 2.8;
+
+    /**
+     * Logarithms of light against lit paper: no paper, or paper in a shadow as deep as that. Things whose shadows run together are
+     * parted by taking only what is darker; what lies in no shadow at all comes last.
+     */
+    private static final float[] DARK = {-0.3f, -0.6f, -0.9f, -1.3f};
+
+    private LyingThings() {}
+
+    /**
+     * @param smallestMm2 what is smaller is a crumb
+     * @param largestMm2 what is larger is more than one thing, if it can be parted
+     */
+    static List<int[]> parts(BoardMask mask, double smallestMm2, double largestMm2) {
+        boolean[] all = new boolean[mask.far.length];
+        Arrays.fill(all, true);
+        List<int[]> parts = new ArrayList<>();
+        part(mask, all, 0, smallestMm2 / (Ground.STEP * Ground.STEP), largestMm2 / (Ground.STEP * Ground.STEP), parts);
+        return parts;
+    }
+
+    private static void part(
+            BoardMask mask, boolean[] within, int level, double smallest, double largest, List<int[]> out) {
+        Ground ground = mask.ground;
+        boolean onCloth = ground.seen.sheet().parts() > 1;
+        byte[] state = new byte[mask.far.length];
+        for (int cell = 0; cell < state.length; cell++) {
+            boolean other = switch (ground.kind[cell]) {
+                case PAPER -> mask.far[cell] > OTHER || mask.colour[0][cell] < DARK[level];
+                case TABLE -> onCloth && mask.board[cell];
+                case PRINTED, RIM -> mask.board[cell];
+                case UNSEEN, MARKER -> false;
+            };
+            state[cell] = (byte) (within[cell] && other ? 1 : 0);
+        }
+        Regions.open(state, ground.columns, ground.rows);
+        for (int[] part : Regions.parts(state, ground.columns, ground.rows, (int) smallest)) {
+            if (part.length <= largest || level + 1 == DARK.length) {
+                out.add(part);
+                continue;
+            }
+            boolean[] inside = new boolean[within.length];
+            for (int cell : part) {
+                inside[cell] = true;
+            }
+            part(mask, inside, level + 1, smallest, largest, out);
+        }
+    }
+}

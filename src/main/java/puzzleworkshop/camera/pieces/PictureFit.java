@@ -1,0 +1,326 @@
+package puzzleworkshop.camera.pieces;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import puzzleworkshop.camera.outline.TopView;
+import puzzleworkshop.camera.pieces.PieceCheck.LaidPiece;
+
+/**
+ * Pieces whose pictures lie up. Where a picture is as pale as the paper or as dark as the cloth its edge is not seen, and where it is
+ * grey it looks like its own shadow; so no outline is made and then compared, but the known outlines are laid into the photo and
+ * settle where brightness and colour step along them (closest points along the normals, after Chen and Medioni, Object modelling by
+ * registration of multiple range images, 1992). What of an outline finds no step counts as far off: nothing speaks for it.
+ */
+final class PictureFit {
+
+    private static final int POINTS = 144;
+
+    /** So many outlines are laid in for each thing, those nearest by the thing's own rough outline. */
+    private static final int LAID_IN = 20;
+
+    /** Area of a thing with its shadow against that of a piece. */
+    private static final double LEAST_SHARE = 0.5;
+
+    private static final double MOST_SHARE = 1.5;
+
+    /** How far to both sides a step is looked for in each round, mm. */
+    private static final double[] REACH = {2.4, 2, 1.6, 1.2, 1, 0.8, 0.6, 0.5, 0.5, 0.5};
+
+    private static final double STEP = 0.1;
+
+    /** Steps are taken between what lies so many samples to both sides: 0.2 mm, more than a photo's blur. */
+    private static final int HALF = 2;
+
+    /** In code values of all three colours together: less is noise or the weave of a cloth, so many times what is seen beside the piece. */
+    private static final double OVER_NOISE = 4;
+
+    private static final double LEAST_STEP = 0.025;
+    private static final double MOST_NOISE = 0.06;
+
+    /** Steps beyond this are all equally clear. */
+    private static final double CLEAR_STEP = 0.3;
+
+    /** A point without a step counts as far off as this, mm. */
+    private static final double UNSEEN_MM = 1;
+
+    /** What was not laid in. */
+    private static final double NOT_TRIED = 2;
+
+    private static final double AROUND = 4;
+
+    /** Where nothing is but what lies below, mm outside of a piece. */
+    private static final double BESIDE = 2.6;
+
+    private final TopView top;
+    private final List<PieceProfile> places;
+    private final Place[] known;
+
+    PictureFit(TopView top, List<PieceProfile> places) {
+        this.top = top;
+        this.places = places;
+        known = places.stream().map(p -> new Place(p.ring)).toArray(Place[]::new);
+    }
+
+    /** Points along a piece's edge at even distances, with their outward normals. */
+    private static final class Place {
+        final double[] x = new double[POINTS];
+        final double[] y = new double[POINTS];
+        final double[] nx = new double[POINTS];
+        final double[] ny = new double[POINTS];
+        final double[] ring;
+
+        Place(double[] ring) {
+            this.ring = ring;
+            int n = ring.length / 2;
+            double[] at = new double[n + 1];
+            for (int i = 0; i < n; i++) {
+                int j = (i + 1) % n;
+                at[i + 1] = at[i] + Math.hypot(ring[2 * j] - ring[2 * i], ring[2 * j + 1] - ring[2 * i + 1]);
+            }
+            double[] p = new double[2];
+            double[] q = new double[2];
+            for (int k = 0; k < POINTS; k++) {
+                double wanted = at[n] * k / POINTS;
+                point(at, wanted, p);
+                x[k] = p[0];
+                y[k] = p[1];
+                point(at, wanted - 0.4, p);
+                point(at, wanted + 0.4, q);
+                double d = Math.max(1e-9, Math.hypot(q[0] - p[0], q[1] - p[1]));
+                nx[k] = (q[1] - p[1]) / d;
+                ny[k] = (p[0] - q[0]) / d;
+            }
+        }
+
+        private void point(double[] at, double wanted, double[] out) {
+            int n = at.length - 1;
+            double way = (wanted % at[n] + at[n]) % at[n];
+            int i = Arrays.binarySearch(at, way);
+            i = Math.min(n - 1, i < 0 ? -i - 2 : i);
+            double share = (way - at[i]) / Math.max(1e-9, at[i + 1] - at[i]);
+            int j = (i + 1) % n;
+            out[0] = ring[2 * i] + share * (ring[2 * j] - ring[2 * i]);
+            out[1] = ring[2 * i + 1] + share * (ring[2 * j + 1] - ring[2 * i + 1]);
+        }
+    }
+
+    /** Turn and shift from a piece's own place to where it lies. */
+    private static final class Pose {
+        double cos;
+        double sin;
+        double x;
+        double y;
+        /** Share of the edge that shows no step. */
+        double unseen;
+        /** What is no step, in code values. */
+        double least;
+
+        double x(double px, double py) {
+            return cos * px - sin * py + x;
+        }
+
+        double y(double px, double py) {
+            return sin * px + cos * py + y;
+        }
+    }
+
+    /**
+     * A piece laid in.
+     *
+     * @param unseenMm2 of its face, as much as its edge is not seen
+     */
+    record Laid(LaidPiece piece, double unseenMm2) {}
+
+    /** @param blob around something that lies there, clockwise as seen, mm */
+    Laid laid(double[] blob) {
+        PieceProfile found = new PieceProfile(blob, false);
+        int n = places.size();
+        double[] distances = new double[n];
+        Arrays.fill(distances, NOT_TRIED);
+        double[] rough = new double[n];
+        double[][] turns = new double[n][];
+        for (int p = 0; p < n; p++) {
+            double share = found.area / places.get(p).area;
+            rough[p] = PieceCheck.FAR;
+            if (share > LEAST_SHARE && share < MOST_SHARE) {
+                turns[p] = found.onto(places.get(p));
+                rough[p] = turns[p][0];
+            }
+        }
+        int[] nearest = IntStream.range(0, n)
+                .filter(p -> turns[p] != null)
+                .boxed()
+                .sorted((a, b) -> Double.compare(rough[a], rough[b]))
+                .limit(LAID_IN)
+                .mapToInt(p -> p)
+                .toArray();
+        double[] edge = top.inPhoto(blob);
+        double unseen = 0;
+        if (nearest.length > 0) {
+            TopView.Patch patch = patch(blob);
+            double least = Double.MAX_VALUE;
+            for (int p : nearest) {
+                Pose pose = new Pose();
+                pose.cos = turns[p][1];
+                pose.sin = -turns[p][2];
+                pose.x = found.middleX;
+                pose.y = found.middleY;
+                distances[p] = settled(patch, known[p], pose);
+                if (distances[p] < least) {
+                    least = distances[p];
+                    edge = top.inPhoto(moved(known[p].ring, pose));
+                    unseen = pose.unseen * places.get(p).area;
+                }
+            }
+        }
+        return new Laid(new LaidPiece(edge, distances, found.area), unseen);
+    }
+
+    private TopView.Patch patch(double[] blob) {
+        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+        for (int i = 0; i < blob.length; i += 2) {
+            box[0] = Math.min(box[0], blob[i]);
+            box[1] = Math.min(box[1], blob[i + 1]);
+            box[2] = Math.max(box[2], blob[i]);
+            box[3] = Math.max(box[3], blob[i + 1]);
+        }
+        return top.patch(box[0] - AROUND, box[1] - AROUND, box[2] + AROUND, box[3] + AROUND);
+    }
+
+    private static double[] moved(double[] ring, Pose pose) {
+        double[] moved = new double[ring.length];
+        for (int i = 0; i < ring.length; i += 2) {
+            moved[i] = pose.x(ring[i], ring[i + 1]);
+            moved[i + 1] = pose.y(ring[i], ring[i + 1]);
+        }
+        return moved;
+    }
+
+    /** Settles a piece where the photo steps along its edge: root mean square distance of the edge from the steps, mm. */
+    private static double settled(TopView.Patch patch, Place place, Pose pose) {
+        double[] off = new double[POINTS];
+        double[] size = new double[POINTS];
+        pose.least = Math.clamp(OVER_NOISE * beside(patch, place, pose), LEAST_STEP, MOST_NOISE);
+        for (double reach : REACH) {
+            steps(patch, place, pose, reach, off, size);
+            move(place, pose, reach, off, size);
+        }
+        double last = REACH[REACH.length - 1];
+        steps(patch, place, pose, last, off, size);
+        double sum = 0;
+        pose.unseen = 0;
+        for (int i = 0; i < POINTS; i++) {
+            pose.unseen += size[i] > 0 ? 0 : 1.0 / POINTS;
+            sum += (size[i] > 0 ? off[i] * off[i] : UNSEEN_MM * UNSEEN_MM) / POINTS;
+        }
+        return Math.sqrt(sum);
+    }
+
+    /** The median step where there should be none, a little outside of the edge. */
+    private static double beside(TopView.Patch patch, Place place, Pose pose) {
+        double[] steps = new double[POINTS];
+        double[] in = new double[3];
+        double[] out = new double[3];
+        for (int i = 0; i < POINTS; i++) {
+            double nx = pose.cos * place.nx[i] - pose.sin * place.ny[i];
+            double ny = pose.sin * place.nx[i] + pose.cos * place.ny[i];
+            double x = pose.x(place.x[i], place.y[i]) + BESIDE * nx;
+            double y = pose.y(place.x[i], place.y[i]) + BESIDE * ny;
+            patch.at(x - HALF * STEP * nx, y - HALF * STEP * ny, in);
+            patch.at(x + HALF * STEP * nx, y + HALF * STEP * ny, out);
+            steps[i] = Math.hypot(Math.hypot(out[0] - in[0], out[1] - in[1]), out[2] - in[2]);
+        }
+        Arrays.sort(steps);
+        return steps[POINTS / 2];
+    }
+
+    /** The clearest step across each point of the edge, nearer ones preferred: how far outwards, and how large; 0 where there is none. */
+    private static void steps(TopView.Patch patch, Place place, Pose pose, double reach, double[] off, double[] size) {
+        int half = (int) Math.round(reach / STEP);
+        int count = 2 * (half + HALF + 1) + 1;
+        double[][] cut = new double[count][3];
+        double[] strength = new double[count];
+        for (int i = 0; i < POINTS; i++) {
+            double px = pose.x(place.x[i], place.y[i]);
+            double py = pose.y(place.x[i], place.y[i]);
+            double nx = pose.cos * place.nx[i] - pose.sin * place.ny[i];
+            double ny = pose.sin * place.nx[i] + pose.cos * place.ny[i];
+            for (int s = 0; s < count; s++) {
+                double o = (s - count / 2) * STEP;
+                patch.at(px + o * nx, py + o * ny, cut[s]);
+            }
+            for (int s = HALF; s < count - HALF; s++) {
+                double sum = 0;
+                for (int c = 0; c < 3; c++) {
+                    double d = cut[s + HALF][c] - cut[s - HALF][c];
+                    sum += d * d;
+                }
+                strength[s] = Math.sqrt(sum);
+            }
+            double best = 0;
+            off[i] = 0;
+            size[i] = 0;
+            for (int s = HALF + 1; s < count - HALF - 1; s++) {
+                if (strength[s] < pose.least || strength[s] < strength[s - 1] || strength[s] <= strength[s + 1]) {
+                    continue;
+                }
+                double bend = strength[s - 1] - 2 * strength[s] + strength[s + 1];
+                double o = (s - count / 2 + (bend < 0 ? (strength[s - 1] - strength[s + 1]) / 2 / bend : 0)) * STEP;
+                double near = o / (0.5 * reach);
+                double worth = Math.min(strength[s], CLEAR_STEP) / (1 + near * near);
+                if (worth > best) {
+                    best = worth;
+                    off[i] = o;
+                    size[i] = worth;
+                }
+            }
+        }
+    }
+
+    private static void move(Place place, Pose pose, double reach, double[] off, double[] size) {
+        double[][] a = new double[3][4];
+        for (int i = 0; i < POINTS; i++) {
+            if (size[i] <= 0) {
+                continue;
+            }
+            double nx = pose.cos * place.nx[i] - pose.sin * place.ny[i];
+            double ny = pose.sin * place.nx[i] + pose.cos * place.ny[i];
+            double rx = pose.x(place.x[i], place.y[i]) - pose.x;
+            double ry = pose.y(place.x[i], place.y[i]) - pose.y;
+            double[] j = {nx, ny, rx * ny - ry * nx};
+            double d = off[i] / (0.4 * reach);
+            double weight = size[i] / (1 + d * d);
+            for (int r = 0; r < 3; r++) {
+                for (int c = 0; c < 3; c++) {
+                    a[r][c] += weight * j[r] * j[c];
+                }
+                a[r][3] += weight * j[r] * off[i];
+            }
+        }
+        double[] by = solved(a);
+        double c = Math.cos(by[2]);
+        double s = Math.sin(by[2]);
+        double cos = c * pose.cos - s * pose.sin;
+        pose.sin = s * pose.cos + c * pose.sin;
+        pose.cos = cos;
+        pose.x += by[0];
+        pose.y += by[1];
+    }
+
+    /** Three equations by Cramer's rule; nothing moves where they do not tell. */
+    private static double[] solved(double[][] a) {
+        double det = determinant(a, 0, 1, 2);
+        if (Math.abs(det) < 1e-9) {
+            return new double[3];
+        }
+        return new double[] {determinant(a, 3, 1, 2) / det, determinant(a, 0, 3, 2) / det, determinant(a, 0, 1, 3) / det
+        };
+    }
+
+    private static double determinant(double[][] a, int p, int q, int r) {
+        return a[0][p] * (a[1][q] * a[2][r] - a[1][r] * a[2][q])
+                - a[0][q] * (a[1][p] * a[2][r] - a[1][r] * a[2][p])
+                + a[0][r] * (a[1][p] * a[2][q] - a[1][q] * a[2][p]);
+    }
+}
