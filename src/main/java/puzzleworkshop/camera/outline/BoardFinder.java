@@ -87,36 +87,71 @@ public final class BoardFinder {
                 && !parts(smallestMm2).isEmpty()) {
             throw new Refused("camera.pieces.noedge");
         }
-        TopView top = new TopView(photo, seen.view(), mask.paper, thickness, printScale);
-        List<double[]> rings = new ArrayList<>();
+        return mask.varied ? pictures(smallestMm2, largestMm2) : backs(smallestMm2);
+    }
+
+    /** Outlines of what shows pictures are only laid in afterwards, so rough rings will do. */
+    private SeenEdges pictures(double smallestMm2, double largestMm2) {
+        List<int[]> lying = LyingThings.parts(mask, smallestMm2, largestMm2, false);
+        List<double[]> rings = roughly(lying, leftOut);
+        List<double[]> faint =
+                roughly(LyingThings.parts(mask, smallestMm2, largestMm2, true), new ArrayList<>());
+        requireSome(rings);
+        boolean more = Leftovers.areThere(mask, lying, 3 + 2 * thickness, LEFTOVER * smallestMm2);
+        return new SeenEdges(rings, faint, leftOut, true, more, top());
+    }
+
+    private List<double[]> roughly(List<int[]> parts, List<Sentence> refusals) {
         Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
-        Boolean walls = null;
-        List<int[]> lying = mask.varied ? LyingThings.parts(mask, smallestMm2, largestMm2) : parts(smallestMm2);
-        for (int[] part : lying) {
+        List<double[]> rings = new ArrayList<>();
+        for (int[] part : parts) {
             if (!isOnSheet(part)) {
                 continue;
             }
             try {
                 seenPart.requireWhole(part);
-                List<int[]> around = Regions.rings(part, mask.ground.columns, mask.ground.rows);
-                double[] coarse = onPlane(around.getFirst());
-                if (mask.varied) {
-                    rings.add(scaled(silhouette.onBoard(Ring.smoothed(coarse, 4), true)));
-                    continue;
-                }
+                int[] around =
+                        Regions.rings(part, mask.ground.columns, mask.ground.rows).getFirst();
+                rings.add(scaled(silhouette.onBoard(Ring.smoothed(onPlane(around), 4), true)));
+            } catch (Refused refused) {
+                refusals.add(refused.sentence());
+            }
+        }
+        return rings;
+    }
+
+    private SeenEdges backs(double smallestMm2) {
+        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        List<double[]> rings = new ArrayList<>();
+        Boolean walls = null;
+        for (int[] part : parts(smallestMm2)) {
+            if (!isOnSheet(part)) {
+                continue;
+            }
+            try {
+                seenPart.requireWhole(part);
                 seenPart.requireNoGlare(part);
-                double[] edge = new EdgeSearch(photo, mask, silhouette).refined(coarse);
+                int[] around =
+                        Regions.rings(part, mask.ground.columns, mask.ground.rows).getFirst();
+                double[] edge = new EdgeSearch(photo, mask, silhouette).refined(onPlane(around));
                 walls = walls == null ? silhouette.wallsShow(edge) : walls;
                 rings.add(scaled(silhouette.onBoard(edge, walls)));
             } catch (Refused refused) {
                 leftOut.add(refused.sentence());
             }
         }
+        requireSome(rings);
+        return new SeenEdges(rings, List.of(), leftOut, false, false, top());
+    }
+
+    private TopView top() {
+        return new TopView(photo, seen.view(), mask.paper, thickness, printScale);
+    }
+
+    private void requireSome(List<double[]> rings) {
         if (rings.isEmpty()) {
             throw new Refused(leftOut.isEmpty() ? Sentence.of("camera.outline.none") : leftOut.getFirst());
         }
-        boolean more = mask.varied && Leftovers.areThere(mask, lying, 3 + 2 * thickness, LEFTOVER * smallestMm2);
-        return new SeenEdges(rings, rings.stream().map(top::inPhoto).toList(), leftOut, mask.varied, more, top);
     }
 
     private double[] scaled(double[] ring) {

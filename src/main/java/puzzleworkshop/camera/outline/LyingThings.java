@@ -17,19 +17,23 @@ final class LyingThings {
      * Logarithms of light against lit paper: no paper, or paper in a shadow as deep as that. Things whose shadows run together are
      * parted by taking only what is darker; what lies in no shadow at all comes last.
      */
-    private static final float[] DARK = {-0.3f, -0.6f, -0.9f, -1.3f};
+    private static final float[] DARK = {-0.14f, -0.3f, -0.6f, -0.9f, -1.3f};
+
+    /** The same for cloth, in its spreads; last what is surely board. */
+    private static final float[] OTHER_THAN_CLOTH = {4, Float.MAX_VALUE};
 
     private LyingThings() {}
 
     /**
      * @param smallestMm2 what is smaller is a crumb
      * @param largestMm2 what is larger is more than one thing, if it can be parted
+     * @param faint whether what hardly stands out counts as well: more of pale pictures, and more of shadows
      */
-    static List<int[]> parts(BoardMask mask, double smallestMm2, double largestMm2) {
+    static List<int[]> parts(BoardMask mask, double smallestMm2, double largestMm2, boolean faint) {
         boolean[] all = new boolean[mask.far.length];
         Arrays.fill(all, true);
         List<int[]> parts = new ArrayList<>();
-        part(mask, all, 0, smallestMm2 / (Ground.STEP * Ground.STEP), largestMm2 / (Ground.STEP * Ground.STEP), parts);
+        part(mask, all, faint ? 0 : 1, smallestMm2 / (Ground.STEP * Ground.STEP), largestMm2 / (Ground.STEP * Ground.STEP), parts);
         return parts;
     }
 
@@ -41,7 +45,10 @@ final class LyingThings {
         for (int cell = 0; cell < state.length; cell++) {
             boolean other = switch (ground.kind[cell]) {
                 case PAPER -> mask.far[cell] > OTHER || mask.colour[0][cell] < DARK[level];
-                case TABLE -> onCloth && mask.board[cell];
+                case TABLE ->
+                    onCloth
+                            && (mask.board[cell]
+                                    || mask.far[cell] > OTHER_THAN_CLOTH[Math.min(level, OTHER_THAN_CLOTH.length - 1)]);
                 case PRINTED, RIM -> mask.board[cell];
                 case UNSEEN, MARKER -> false;
             };

@@ -8,7 +8,7 @@ import puzzleworkshop.measure.Sentence;
  * shadow they throw.
  *
  * @param rings clockwise as seen; x, y in turn, mm
- * @param inPhoto the same points in the photo that was measured in; u, v in turn, pixels
+ * @param faint of pictures: the same again, with what hardly stands out from what lies below; nearer to some, farther from others
  * @param leftOut why something is not among them
  * @param varied whether they show a picture: where it is as pale as paper (or as dark as a cloth) below it, an edge may be wrong
  * @param more whether something of a picture lies there that was not found
@@ -16,7 +16,7 @@ import puzzleworkshop.measure.Sentence;
  */
 public record SeenEdges(
         List<double[]> rings,
-        List<double[]> inPhoto,
+        List<double[]> faint,
         List<Sentence> leftOut,
         boolean varied,
         boolean more,
@@ -24,7 +24,7 @@ public record SeenEdges(
 
     public SeenEdges {
         rings = List.copyOf(rings);
-        inPhoto = List.copyOf(inPhoto);
+        faint = List.copyOf(faint);
         leftOut = List.copyOf(leftOut);
     }
 }

@@ -44,6 +44,9 @@ final class PictureFit {
     /** A point without a step counts as far off as this, mm. */
     private static final double UNSEEN_MM = 1;
 
+    /** Nearer than this, mm, a piece surely lies there. */
+    private static final double SURE_MM = 0.45;
+
     /** What was not laid in. */
     private static final double NOT_TRIED = 2;
 
@@ -111,7 +114,7 @@ final class PictureFit {
         double sin;
         double x;
         double y;
-        /** Share of the edge that shows no step. */
+        /** The longest stretch of the edge that shows no step, of all of it. */
         double unseen;
         /** What is no step, in code values. */
         double least;
@@ -128,9 +131,33 @@ final class PictureFit {
     /**
      * A piece laid in.
      *
-     * @param unseenMm2 of its face, as much as its edge is not seen
+     * @param unseenMm2 of its face, by the longest stretch of its edge that is not seen
+     * @param ring its edge, mm
+     * @param x of the middle of what was seen of it
      */
-    record Laid(LaidPiece piece, double unseenMm2) {}
+    record Laid(LaidPiece piece, double unseenMm2, double[] ring, double x, double y) {
+
+        /** Whether another one, not fitting better, is this one seen again, or a part of it: a pale stretch runs through the picture. */
+        boolean covers(Laid other) {
+            return isSure() && holds(other.x, other.y);
+        }
+
+        boolean isSure() {
+            return piece.nearest() < SURE_MM;
+        }
+
+        private boolean holds(double px, double py) {
+            boolean in = false;
+            for (int i = 0; i < ring.length; i += 2) {
+                int j = (i + 2) % ring.length;
+                if (ring[i + 1] > py != ring[j + 1] > py
+                        && px < ring[i] + (py - ring[i + 1]) / (ring[j + 1] - ring[i + 1]) * (ring[j] - ring[i])) {
+                    in = !in;
+                }
+            }
+            return in;
+        }
+    }
 
     /** @param blob around something that lies there, clockwise as seen, mm */
     Laid laid(double[] blob) {
@@ -155,7 +182,7 @@ final class PictureFit {
                 .limit(LAID_IN)
                 .mapToInt(p -> p)
                 .toArray();
-        double[] edge = top.inPhoto(blob);
+        double[] ring = blob;
         double unseen = 0;
         if (nearest.length > 0) {
             TopView.Patch patch = patch(blob);
@@ -169,12 +196,13 @@ final class PictureFit {
                 distances[p] = settled(patch, known[p], pose);
                 if (distances[p] < least) {
                     least = distances[p];
-                    edge = top.inPhoto(moved(known[p].ring, pose));
+                    ring = moved(known[p].ring, pose);
                     unseen = pose.unseen * places.get(p).area;
                 }
             }
         }
-        return new Laid(new LaidPiece(edge, distances, found.area), unseen);
+        return new Laid(
+                new LaidPiece(top.inPhoto(ring), distances, found.area), unseen, ring, found.middleX, found.middleY);
     }
 
     private TopView.Patch patch(double[] blob) {
@@ -209,11 +237,18 @@ final class PictureFit {
         double last = REACH[REACH.length - 1];
         steps(patch, place, pose, last, off, size);
         double sum = 0;
-        pose.unseen = 0;
+        int run = 0;
+        int longest = 0;
         for (int i = 0; i < POINTS; i++) {
-            pose.unseen += size[i] > 0 ? 0 : 1.0 / POINTS;
             sum += (size[i] > 0 ? off[i] * off[i] : UNSEEN_MM * UNSEEN_MM) / POINTS;
         }
+        // around the ring, a single step within a pale stretch may be chance
+        for (int i = 0; i < 2 * POINTS; i++) {
+            boolean seen = size[i % POINTS] > 0 && size[(i + 1) % POINTS] > 0;
+            run = seen ? 0 : Math.min(POINTS, run + 1);
+            longest = Math.max(longest, run);
+        }
+        pose.unseen = (double) longest / POINTS;
         return Math.sqrt(sum);
     }
 

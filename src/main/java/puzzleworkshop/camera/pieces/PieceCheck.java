@@ -1,6 +1,8 @@
 package puzzleworkshop.camera.pieces;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import puzzleworkshop.camera.Photo;
@@ -134,8 +136,18 @@ public final class PieceCheck {
     /** Pieces whose pictures lie up, their own outlines laid into the photo. */
     private LaidPieces pictured(SeenEdges edges) {
         PictureFit fit = new PictureFit(edges.top(), places(false));
-        List<PictureFit.Laid> laid =
-                edges.rings().stream().parallel().map(fit::laid).toList();
+        List<PictureFit.Laid> all = new ArrayList<>(
+                edges.rings().stream().parallel().map(fit::laid).toList());
+        edges.faint().stream()
+                .parallel()
+                .map(fit::laid)
+                .filter(PictureFit.Laid::isSure)
+                .forEachOrdered(all::add);
+        List<PictureFit.Laid> laid = new ArrayList<>();
+        all.stream()
+                .sorted(Comparator.comparingDouble(one -> one.piece().nearest()))
+                .filter(one -> laid.stream().noneMatch(better -> better.covers(one)))
+                .forEachOrdered(laid::add);
         double unseen =
                 laid.stream().mapToDouble(PictureFit.Laid::unseenMm2).max().orElse(0);
         return new LaidPieces(
@@ -159,7 +171,7 @@ public final class PieceCheck {
         IntStream.range(0, laid.length)
                 .parallel()
                 .forEach(i -> laid[i] =
-                        new LaidPiece(edges.inPhoto().get(i), distances(found.get(i), places), found.get(i).area));
+                        new LaidPiece(edges.top().inPhoto(edges.rings().get(i)), distances(found.get(i), places), found.get(i).area));
         return List.of(laid);
     }
 
