@@ -94,8 +94,7 @@ public final class BoardFinder {
     private SeenEdges pictures(double smallestMm2, double largestMm2) {
         List<int[]> lying = LyingThings.parts(mask, smallestMm2, largestMm2, false);
         List<double[]> rings = roughly(lying, leftOut);
-        List<double[]> faint =
-                roughly(LyingThings.parts(mask, smallestMm2, largestMm2, true), new ArrayList<>());
+        List<double[]> faint = roughly(LyingThings.parts(mask, smallestMm2, largestMm2, true), new ArrayList<>());
         requireSome(rings);
         boolean more = Leftovers.areThere(mask, lying, 3 + 2 * thickness, LEFTOVER * smallestMm2);
         return new SeenEdges(rings, faint, leftOut, true, more, top());
@@ -110,8 +109,8 @@ public final class BoardFinder {
             }
             try {
                 seenPart.requireWhole(part);
-                int[] around =
-                        Regions.rings(part, mask.ground.columns, mask.ground.rows).getFirst();
+                int[] around = Regions.rings(part, mask.ground.columns, mask.ground.rows)
+                        .getFirst();
                 rings.add(scaled(silhouette.onBoard(Ring.smoothed(onPlane(around), 4), true)));
             } catch (Refused refused) {
                 refusals.add(refused.sentence());
@@ -131,8 +130,8 @@ public final class BoardFinder {
             try {
                 seenPart.requireWhole(part);
                 seenPart.requireNoGlare(part);
-                int[] around =
-                        Regions.rings(part, mask.ground.columns, mask.ground.rows).getFirst();
+                int[] around = Regions.rings(part, mask.ground.columns, mask.ground.rows)
+                        .getFirst();
                 double[] edge = new EdgeSearch(photo, mask, silhouette).refined(onPlane(around));
                 walls = walls == null ? silhouette.wallsShow(edge) : walls;
                 rings.add(scaled(silhouette.onBoard(edge, walls)));

@@ -22,6 +22,8 @@ final class LyingThings {
     /** The same for cloth, in its spreads; last what is surely board. */
     private static final float[] OTHER_THAN_CLOTH = {4, Float.MAX_VALUE};
 
+    private static final int GAP = 2;
+
     private LyingThings() {}
 
     /**
@@ -33,12 +35,25 @@ final class LyingThings {
         boolean[] all = new boolean[mask.far.length];
         Arrays.fill(all, true);
         List<int[]> parts = new ArrayList<>();
-        part(mask, all, faint ? 0 : 1, smallestMm2 / (Ground.STEP * Ground.STEP), largestMm2 / (Ground.STEP * Ground.STEP), parts);
+        part(
+                mask,
+                all,
+                faint,
+                faint ? 0 : 1,
+                smallestMm2 / (Ground.STEP * Ground.STEP),
+                largestMm2 / (Ground.STEP * Ground.STEP),
+                parts);
         return parts;
     }
 
     private static void part(
-            BoardMask mask, boolean[] within, int level, double smallest, double largest, List<int[]> out) {
+            BoardMask mask,
+            boolean[] within,
+            boolean faint,
+            int level,
+            double smallest,
+            double largest,
+            List<int[]> out) {
         Ground ground = mask.ground;
         boolean onCloth = ground.seen.sheet().parts() > 1;
         byte[] state = new byte[mask.far.length];
@@ -54,6 +69,9 @@ final class LyingThings {
             };
             state[cell] = (byte) (within[cell] && other ? 1 : 0);
         }
+        if (faint) {
+            close(state, ground.columns, ground.rows);
+        }
         Regions.open(state, ground.columns, ground.rows);
         for (int[] part : Regions.parts(state, ground.columns, ground.rows, (int) smallest)) {
             if (part.length <= largest || level + 1 == DARK.length) {
@@ -64,7 +82,41 @@ final class LyingThings {
             for (int cell : part) {
                 inside[cell] = true;
             }
-            part(mask, inside, level + 1, smallest, largest, out);
+            part(mask, inside, faint, level + 1, smallest, largest, out);
+        }
+    }
+
+    /**
+     * Fills what lines go around: where a picture is as white as the paper its edge still is a thin line of wall and shadow. Gaps up
+     * to twice {@link #GAP} cells are bridged.
+     */
+    private static void close(byte[] state, int columns, int rows) {
+        boolean[] free = new boolean[state.length];
+        for (int cell = 0; cell < state.length; cell++) {
+            free[cell] = state[cell] == 0;
+        }
+        int[] away = Regions.depth(free, columns, rows);
+        byte[] wide = new byte[state.length];
+        for (int cell = 0; cell < state.length; cell++) {
+            wide[cell] = (byte) (away[cell] > GAP ? 1 : 0);
+        }
+        boolean[] filled = new boolean[state.length];
+        Arrays.fill(filled, true);
+        int largest = 0;
+        // what lies around all things is by far the largest free part; whatever free part it does not reach is inside
+        // of something
+        for (int[] part : Regions.parts(wide, columns, rows, 1)) {
+            if (part.length > largest) {
+                largest = part.length;
+                Arrays.fill(filled, true);
+                for (int cell : part) {
+                    filled[cell] = false;
+                }
+            }
+        }
+        int[] depth = Regions.depth(filled, columns, rows);
+        for (int cell = 0; cell < state.length; cell++) {
+            state[cell] = (byte) (depth[cell] > GAP ? 1 : 0);
         }
     }
 }

@@ -15,12 +15,7 @@ import puzzleworkshop.measure.Sentence;
  * @param top the photo as their tops are seen from above
  */
 public record SeenEdges(
-        List<double[]> rings,
-        List<double[]> faint,
-        List<Sentence> leftOut,
-        boolean varied,
-        boolean more,
-        TopView top) {
+        List<double[]> rings, List<double[]> faint, List<Sentence> leftOut, boolean varied, boolean more, TopView top) {
 
     public SeenEdges {
         rings = List.copyOf(rings);

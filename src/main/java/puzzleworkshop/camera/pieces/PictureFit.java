@@ -47,6 +47,9 @@ final class PictureFit {
     /** Nearer than this, mm, a piece surely lies there. */
     private static final double SURE_MM = 0.45;
 
+    /** Farther than this it may as well be a part of another piece. */
+    private static final double LOST_MM = 0.5;
+
     /** What was not laid in. */
     private static final double NOT_TRIED = 2;
 
@@ -199,6 +202,10 @@ final class PictureFit {
                     ring = moved(known[p].ring, pose);
                     unseen = pose.unseen * places.get(p).area;
                 }
+            }
+            if (least > LOST_MM) {
+                // something between: no piece is named after it, nor called foreign
+                Arrays.fill(distances, NOT_TRIED);
             }
         }
         return new Laid(

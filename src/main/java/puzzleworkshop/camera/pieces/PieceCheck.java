@@ -136,8 +136,8 @@ public final class PieceCheck {
     /** Pieces whose pictures lie up, their own outlines laid into the photo. */
     private LaidPieces pictured(SeenEdges edges) {
         PictureFit fit = new PictureFit(edges.top(), places(false));
-        List<PictureFit.Laid> all = new ArrayList<>(
-                edges.rings().stream().parallel().map(fit::laid).toList());
+        List<PictureFit.Laid> all =
+                new ArrayList<>(edges.rings().stream().parallel().map(fit::laid).toList());
         edges.faint().stream()
                 .parallel()
                 .map(fit::laid)
@@ -170,8 +170,8 @@ public final class PieceCheck {
         LaidPiece[] laid = new LaidPiece[found.size()];
         IntStream.range(0, laid.length)
                 .parallel()
-                .forEach(i -> laid[i] =
-                        new LaidPiece(edges.top().inPhoto(edges.rings().get(i)), distances(found.get(i), places), found.get(i).area));
+                .forEach(i -> laid[i] = new LaidPiece(
+                        edges.top().inPhoto(edges.rings().get(i)), distances(found.get(i), places), found.get(i).area));
         return List.of(laid);
     }
 
