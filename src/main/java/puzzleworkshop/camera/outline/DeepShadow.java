@@ -2,6 +2,7 @@ package puzzleworkshop.camera.outline;
 
 import java.util.Arrays;
 import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.rings.Ring;
 
 /**
  * Under a hard lamp in a dark room the shadow beside a board is as dark as a burnt wall, and its end may be taken for the board's.

@@ -2,6 +2,8 @@ package puzzleworkshop.camera.outline;
 
 import java.util.Arrays;
 import java.util.List;
+import puzzleworkshop.camera.rings.PatchMeans;
+import puzzleworkshop.camera.rings.Regions;
 
 /**
  * Traces of something that lies there and was not found: a picture as white as the paper has no edge, but a thing of some thickness

@@ -3,6 +3,7 @@ package puzzleworkshop.camera.outline;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import puzzleworkshop.camera.rings.Regions;
 
 /**
  * Where something lies, whatever its colours: all that is neither lit paper nor cloth. Of a printed picture grey is not told from a

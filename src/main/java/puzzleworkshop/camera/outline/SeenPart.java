@@ -1,6 +1,8 @@
 package puzzleworkshop.camera.outline;
 
 import java.util.Arrays;
+import puzzleworkshop.camera.rings.Regions;
+import puzzleworkshop.camera.rings.Ring;
 import puzzleworkshop.measure.Refused;
 
 /** Whether a part of the raster that looks like board is one as a whole: within the photo, with a face, and no lamp at its edge. */
@@ -98,7 +100,7 @@ final class SeenPart {
         int run = 0;
         for (int k = 0; k < 2 * n; k++) {
             run = beside[k % n] < PALER * sorted[n / 2] ? run + 1 : 0;
-            if (run * EdgeSearch.SPACING > PALE_MM) {
+            if (run * Ring.SPACING > PALE_MM) {
                 throw new Refused("camera.outline.pale");
             }
         }

@@ -2,6 +2,8 @@ package puzzleworkshop.camera.outline;
 
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.model.View;
+import puzzleworkshop.camera.rings.Ring;
+import puzzleworkshop.camera.rings.Sweep;
 
 /**
  * From the edge seen on the plane of the sheet to the board's own edge. Where a side turns away from the camera, its top edge is
@@ -37,14 +39,14 @@ final class Silhouette {
     }
 
     /**
-     * The same ring as it lies on the board, points {@link EdgeSearch#SPACING} apart. What is seen is the board swept from its foot
+     * The same ring as it lies on the board, points {@link Ring#SPACING} apart. What is seen is the board swept from its foot
      * to where its top is seen, along the lines that run away from the point below the camera; so the board is what remains when the
      * same sweep is taken off again (an erosion by a short stretch of those lines), and a hole in it is swept up.
      */
     double[] onBoard(double[] ring, boolean wallsShow) {
         double shrink = (height - thickness) / height;
         if (!wallsShow) {
-            return Ring.spaced(nearer(ring, shrink), EdgeSearch.SPACING);
+            return Ring.spaced(nearer(ring, shrink), Ring.SPACING);
         }
         double farthest = 0;
         for (int i = 0; i < ring.length; i += 2) {
@@ -56,7 +58,7 @@ final class Silhouette {
         for (int step = 1; step <= steps; step++) {
             sweep.with(nearer(ring, 1 - (1 - shrink) * step / steps));
         }
-        return Ring.spaced(sweep.ring(), EdgeSearch.SPACING);
+        return Ring.spaced(sweep.ring(), Ring.SPACING);
     }
 
     /** Shrunk towards the point below the camera. */

@@ -14,7 +14,7 @@ import puzzleworkshop.camera.pieces.PieceCheck.LaidPiece;
  */
 final class PictureFit {
 
-    private static final int POINTS = 144;
+    private static final int POINTS = PlaceEdge.POINTS;
 
     /** So many outlines are laid in for each thing, those nearest by the thing's own rough outline. */
     private static final int LAID_IN = 20;
@@ -60,75 +60,12 @@ final class PictureFit {
 
     private final TopView top;
     private final List<PieceProfile> places;
-    private final Place[] known;
+    private final PlaceEdge[] known;
 
     PictureFit(TopView top, List<PieceProfile> places) {
         this.top = top;
         this.places = places;
-        known = places.stream().map(p -> new Place(p.ring)).toArray(Place[]::new);
-    }
-
-    /** Points along a piece's edge at even distances, with their outward normals. */
-    private static final class Place {
-        final double[] x = new double[POINTS];
-        final double[] y = new double[POINTS];
-        final double[] nx = new double[POINTS];
-        final double[] ny = new double[POINTS];
-        final double[] ring;
-
-        Place(double[] ring) {
-            this.ring = ring;
-            int n = ring.length / 2;
-            double[] at = new double[n + 1];
-            for (int i = 0; i < n; i++) {
-                int j = (i + 1) % n;
-                at[i + 1] = at[i] + Math.hypot(ring[2 * j] - ring[2 * i], ring[2 * j + 1] - ring[2 * i + 1]);
-            }
-            double[] p = new double[2];
-            double[] q = new double[2];
-            for (int k = 0; k < POINTS; k++) {
-                double wanted = at[n] * k / POINTS;
-                point(at, wanted, p);
-                x[k] = p[0];
-                y[k] = p[1];
-                point(at, wanted - 0.4, p);
-                point(at, wanted + 0.4, q);
-                double d = Math.max(1e-9, Math.hypot(q[0] - p[0], q[1] - p[1]));
-                nx[k] = (q[1] - p[1]) / d;
-                ny[k] = (p[0] - q[0]) / d;
-            }
-        }
-
-        private void point(double[] at, double wanted, double[] out) {
-            int n = at.length - 1;
-            double way = (wanted % at[n] + at[n]) % at[n];
-            int i = Arrays.binarySearch(at, way);
-            i = Math.min(n - 1, i < 0 ? -i - 2 : i);
-            double share = (way - at[i]) / Math.max(1e-9, at[i + 1] - at[i]);
-            int j = (i + 1) % n;
-            out[0] = ring[2 * i] + share * (ring[2 * j] - ring[2 * i]);
-            out[1] = ring[2 * i + 1] + share * (ring[2 * j + 1] - ring[2 * i + 1]);
-        }
-    }
-
-    /** Turn and shift from a piece's own place to where it lies. */
-    private static final class Pose {
-        double cos;
-        double sin;
-        double x;
-        double y;
-        /** The longest stretch of the edge that shows no step, of all of it. */
-        double unseen;
-        /** What is no step, in code values. */
-        double least;
-
-        double x(double px, double py) {
-            return cos * px - sin * py + x;
-        }
-
-        double y(double px, double py) {
-            return sin * px + cos * py + y;
-        }
+        known = places.stream().map(p -> new PlaceEdge(p.ring)).toArray(PlaceEdge[]::new);
     }
 
     /**
@@ -233,7 +170,7 @@ final class PictureFit {
     }
 
     /** Settles a piece where the photo steps along its edge: root mean square distance of the edge from the steps, mm. */
-    private static double settled(TopView.Patch patch, Place place, Pose pose) {
+    private static double settled(TopView.Patch patch, PlaceEdge place, Pose pose) {
         double[] off = new double[POINTS];
         double[] size = new double[POINTS];
         pose.least = Math.clamp(OVER_NOISE * beside(patch, place, pose), LEAST_STEP, MOST_NOISE);
@@ -260,7 +197,7 @@ final class PictureFit {
     }
 
     /** The median step where there should be none, a little outside of the edge. */
-    private static double beside(TopView.Patch patch, Place place, Pose pose) {
+    private static double beside(TopView.Patch patch, PlaceEdge place, Pose pose) {
         double[] steps = new double[POINTS];
         double[] in = new double[3];
         double[] out = new double[3];
@@ -278,7 +215,8 @@ final class PictureFit {
     }
 
     /** The clearest step across each point of the edge, nearer ones preferred: how far outwards, and how large; 0 where there is none. */
-    private static void steps(TopView.Patch patch, Place place, Pose pose, double reach, double[] off, double[] size) {
+    private static void steps(
+            TopView.Patch patch, PlaceEdge place, Pose pose, double reach, double[] off, double[] size) {
         int half = (int) Math.round(reach / STEP);
         int count = 2 * (half + HALF + 1) + 1;
         double[][] cut = new double[count][3];
@@ -320,7 +258,7 @@ final class PictureFit {
         }
     }
 
-    private static void move(Place place, Pose pose, double reach, double[] off, double[] size) {
+    private static void move(PlaceEdge place, Pose pose, double reach, double[] off, double[] size) {
         double[][] a = new double[3][4];
         for (int i = 0; i < POINTS; i++) {
             if (size[i] <= 0) {
@@ -340,29 +278,6 @@ final class PictureFit {
                 a[r][3] += weight * j[r] * off[i];
             }
         }
-        double[] by = solved(a);
-        double c = Math.cos(by[2]);
-        double s = Math.sin(by[2]);
-        double cos = c * pose.cos - s * pose.sin;
-        pose.sin = s * pose.cos + c * pose.sin;
-        pose.cos = cos;
-        pose.x += by[0];
-        pose.y += by[1];
-    }
-
-    /** Three equations by Cramer's rule; nothing moves where they do not tell. */
-    private static double[] solved(double[][] a) {
-        double det = determinant(a, 0, 1, 2);
-        if (Math.abs(det) < 1e-9) {
-            return new double[3];
-        }
-        return new double[] {determinant(a, 3, 1, 2) / det, determinant(a, 0, 3, 2) / det, determinant(a, 0, 1, 3) / det
-        };
-    }
-
-    private static double determinant(double[][] a, int p, int q, int r) {
-        return a[0][p] * (a[1][q] * a[2][r] - a[1][r] * a[2][q])
-                - a[0][q] * (a[1][p] * a[2][r] - a[1][r] * a[2][p])
-                + a[0][r] * (a[1][p] * a[2][q] - a[1][q] * a[2][p]);
+        pose.settle(a);
     }
 }

@@ -13,6 +13,7 @@ import puzzleworkshop.camera.OutlineError;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.model.Lens;
 import puzzleworkshop.camera.model.View;
+import puzzleworkshop.camera.rings.Ring;
 
 /** From the edge seen to the board's own. What is seen is made here by JTS: all of the board between its foot and its top. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -51,7 +52,7 @@ class SilhouetteTest {
         double shrink = (HEIGHT - THICK) / HEIGHT;
         Geometry through = OutlineError.polygon(hole).intersection(raised(OutlineError.polygon(hole), 1 / shrink));
         double[] ring = backwards(ring((Polygon) through));
-        double[] found = new Silhouette(null, VIEW, THICK).onBoard(Ring.spaced(ring, EdgeSearch.SPACING), true);
+        double[] found = new Silhouette(null, VIEW, THICK).onBoard(Ring.spaced(ring, Ring.SPACING), true);
         assertThat(Ring.area(found)).isNegative();
         // corners that its own walls hide are not seen
         OutlineError error = OutlineError.between(hole, found, 0);
@@ -60,8 +61,7 @@ class SilhouetteTest {
     }
 
     private static double[] found(double[] seen) {
-        return new Silhouette(new Photo(1, 1, new int[1]), VIEW, THICK)
-                .onBoard(Ring.spaced(seen, EdgeSearch.SPACING), true);
+        return new Silhouette(new Photo(1, 1, new int[1]), VIEW, THICK).onBoard(Ring.spaced(seen, Ring.SPACING), true);
     }
 
     private static double[] seen(double[] board) {

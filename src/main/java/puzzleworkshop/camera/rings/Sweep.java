@@ -1,4 +1,4 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.rings;
 
 import java.util.Arrays;
 import org.locationtech.jts.geom.Coordinate;
@@ -9,7 +9,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /** What several rings around one part have in common; of rings around a hole, what any of them holds. */
-final class Sweep {
+public final class Sweep {
 
     private static final GeometryFactory SHAPES = new GeometryFactory();
 
@@ -17,13 +17,13 @@ final class Sweep {
     private final boolean isHole;
     private Geometry now;
 
-    Sweep(double[] ring) {
+    public Sweep(double[] ring) {
         first = ring;
         isHole = Ring.area(ring) < 0;
         now = shape(ring);
     }
 
-    void with(double[] ring) {
+    public void with(double[] ring) {
         now = OverlayNGRobust.overlay(now, shape(ring), isHole ? OverlayNG.UNION : OverlayNG.INTERSECTION);
     }
 
@@ -38,7 +38,7 @@ final class Sweep {
     }
 
     /** Around the largest part of it, the same way round as the first ring; that one where nothing is left. */
-    double[] ring() {
+    public double[] ring() {
         Polygon largest = null;
         for (int i = 0; i < now.getNumGeometries(); i++) {
             if (now.getGeometryN(i) instanceof Polygon part

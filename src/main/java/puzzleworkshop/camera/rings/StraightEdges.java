@@ -1,4 +1,4 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.rings;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,47 +9,39 @@ import java.util.List;
  * becomes a chain of chords that stays within {@link #CURVE_MM}. Edges whose directions agree, up to quarter turns, within what the
  * photo can tell are set exactly square.
  */
-final class StraightEdges {
+public final class StraightEdges {
 
     /** A free curve's polygon stays this near to it. */
-    static final double CURVE_MM = 0.15;
-
-    /**
-     * A stretch of which a fifth lies so far beside the line is a curve, mm; by this share of its length more, because paper is never
-     * quite flat, and by so many deviations of that fifth's mean.
-     */
-    private static final double BOW_MM = 0.03;
-
-    private static final double BOW_SHARE = 0.0002;
-    private static final double SCATTER = 2;
+    public static final double CURVE_MM = 0.15;
 
     /** How far two lines may meet from the ring, mm, where they hardly turn, and for each part that a corner is sharper than that. */
     private static final double MEET_MM = 0.1;
 
     private static final double ROUNDED_MM = 2;
 
-    /** Edges this far from square may be square, degrees; the photo must agree. */
-    static final double SQUARE_DEGREES = 0.6;
-
     private static final double LONG_MM = 8;
-    private static final double SQUARED_MM = 20;
 
     private final double[] ring;
-    final List<double[]> corners = new ArrayList<>();
-    /** Straight edges of at least {@link #SQUARED_MM}. */
-    int straight;
+    public final List<double[]> corners = new ArrayList<>();
+    /** Straight edges of at least {@link SquareSides#SQUARED_MM}. */
+    public int straight;
     /** Of these, set square to each other. */
-    int squared;
+    public int squared;
     /** How far the end of one of them lay from square before, at most, mm. */
-    double squaredWithin;
+    public double squaredWithin;
 
-    private record Side(int from, int to, double length, double x, double y, double dx, double dy, boolean line) {}
+    /** From one point of the ring to another: a line through a point in a direction, or a chord. */
+    record Side(int from, int to, double length, double x, double y, double dx, double dy, boolean line) {}
 
-    StraightEdges(double[] ring, double doubtMm) {
+    public StraightEdges(double[] ring, double doubtMm) {
         this.ring = ring;
         List<Side> sides = sides(corners(CURVE_MM));
         sides = joined(sides);
-        sides = squared(sides, doubtMm);
+        SquareSides square = new SquareSides(sides, doubtMm);
+        sides = square.sides;
+        straight = square.straight;
+        squared = square.squared;
+        squaredWithin = square.squaredWithin;
         meet(sides);
         if (strays()) {
             corners.clear();
@@ -72,7 +64,7 @@ final class StraightEdges {
         return false;
     }
 
-    double[] polygon() {
+    public double[] polygon() {
         double[] polygon = new double[2 * corners.size()];
         for (int i = 0; i < corners.size(); i++) {
             polygon[2 * i] = corners.get(i)[0];
@@ -177,7 +169,7 @@ final class StraightEdges {
             Side a = now.get(i);
             for (int chords = 1; a.line && chords <= 4 && chords + 2 < now.size(); chords++) {
                 Side b = now.get((i + chords + 1) % now.size());
-                if (b.line && Math.floorMod(b.from - a.to, Ring.size(ring)) * EdgeSearch.SPACING < 7) {
+                if (b.line && Math.floorMod(b.from - a.to, Ring.size(ring)) * Ring.SPACING < 7) {
                     double[] corner = Lines.meet(a.x, a.y, a.dx, a.dy, b.x, b.y, b.dx, b.dy);
                     if (corner != null && goesBy(a, corner, b)) {
                         Side from = now.get((i + 1) % now.size());
@@ -212,7 +204,7 @@ final class StraightEdges {
             int count = Math.floorMod(both.to - both.from, n);
             int skip = Math.min(1, count / 6);
             double worst = Lines.worst(ring, both.from + skip, count - 2 * skip + 1, both.x, both.y, both.dx, both.dy);
-            if (worst < least && !isBowed(both)) {
+            if (worst < least && !Lines.isBowed(ring, both)) {
                 least = worst;
                 best = i;
                 line = both;
@@ -222,32 +214,6 @@ final class StraightEdges {
             replace(now, best, 2, line);
         }
         return best >= 0;
-    }
-
-    /** Whether some fifth of a stretch lies to one side as a whole: then it is a curve, however near it keeps to the line. */
-    private boolean isBowed(Side side) {
-        int n = Ring.size(ring);
-        int count = Math.floorMod(side.to - side.from, n);
-        int skip = Math.min(2, count / 6);
-        int fifth = (count - 2 * skip) / 5;
-        if (fifth < 2) {
-            return false;
-        }
-        double[] means = new double[5];
-        double steps = 0;
-        double before = 0;
-        for (int k = 0; k < 5 * fifth; k++) {
-            int i = (side.from + skip + k) % n;
-            double beside = (ring[2 * i] - side.x) * side.dy - (ring[2 * i + 1] - side.y) * side.dx;
-            steps += k == 0 ? 0 : (beside - before) * (beside - before);
-            before = beside;
-            means[k / fifth] += beside / fifth;
-        }
-        double middle = Arrays.stream(means).average().orElse(0);
-        double most = Arrays.stream(means).map(m -> Math.abs(m - middle)).max().orElse(0);
-        // from one point to the next a curve hardly moves: what does is scatter
-        double scatter = Math.sqrt(steps / (2 * (5 * fifth - 1)) / fifth);
-        return most > BOW_MM + BOW_SHARE * side.length + SCATTER * scatter;
     }
 
     /** Whether the ring between two sides follows them to where they meet, but for the rounding of blur. */
@@ -280,69 +246,6 @@ final class StraightEdges {
         sides.clear();
         sides.add(by);
         sides.addAll(rest);
-    }
-
-    private List<Side> squared(List<Side> sides, double doubtMm) {
-        double best = 0;
-        double bestLength = 0;
-        for (Side base : sides) {
-            if (!base.line || base.length < SQUARED_MM) {
-                continue;
-            }
-            straight++;
-            double length = 0;
-            for (Side other : sides) {
-                length += other.line && other.length >= SQUARED_MM && supports(other, angle(base), doubtMm)
-                        ? other.length
-                        : 0;
-            }
-            if (length > bestLength) {
-                bestLength = length;
-                best = angle(base);
-            }
-        }
-        double sum = 0;
-        double weight = 0;
-        for (Side side : sides) {
-            if (side.line && side.length >= SQUARED_MM && supports(side, best, doubtMm)) {
-                sum += off(angle(side), best) * side.length * side.length;
-                weight += side.length * side.length;
-                squared++;
-            }
-        }
-        if (squared < 2) {
-            squared = 0;
-            return sides;
-        }
-        double direction = best + sum / weight;
-        List<Side> set = new ArrayList<>();
-        for (Side side : sides) {
-            if (side.line && side.length >= SQUARED_MM && supports(side, best, doubtMm)) {
-                double turned = angle(side) - off(angle(side), direction);
-                squaredWithin = Math.max(squaredWithin, Math.abs(off(angle(side), direction)) * side.length / 2);
-                set.add(new Side(
-                        side.from, side.to, side.length, side.x, side.y, Math.cos(turned), Math.sin(turned), true));
-            } else {
-                set.add(side);
-            }
-        }
-        return set;
-    }
-
-    private static double angle(Side side) {
-        return Math.atan2(side.dy, side.dx);
-    }
-
-    /** Difference of two directions up to quarter turns. */
-    private static double off(double angle, double base) {
-        double quarter = Math.PI / 2;
-        double d = (angle - base) / quarter;
-        return (d - Math.rint(d)) * quarter;
-    }
-
-    private static boolean supports(Side side, double base, double doubtMm) {
-        double off = Math.abs(off(angle(side), base));
-        return off < Math.toRadians(SQUARE_DEGREES) && off * side.length / 2 < Math.max(0.15, 0.7 * doubtMm);
     }
 
     private void meet(List<Side> sides) {

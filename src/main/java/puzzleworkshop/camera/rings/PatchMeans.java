@@ -1,14 +1,14 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.rings;
 
 /** Means of a raster over squares, of those of its cells that count: by sums from the corner on (Crow 1984). */
-final class PatchMeans {
+public final class PatchMeans {
 
     private final double[] sums;
     private final int[] counts;
     private final int columns;
     private final int rows;
 
-    PatchMeans(float[] values, boolean[] counted, int columns, int rows) {
+    public PatchMeans(float[] values, boolean[] counted, int columns, int rows) {
         this.columns = columns;
         this.rows = rows;
         int wide = columns + 1;
@@ -28,7 +28,7 @@ final class PatchMeans {
     }
 
     /** Over so many cells to each side; 0 where none counts. */
-    double around(int cell, int reach) {
+    public double around(int cell, int reach) {
         int wide = columns + 1;
         int left = Math.max(0, cell % columns - reach);
         int right = Math.min(columns, cell % columns + reach + 1);

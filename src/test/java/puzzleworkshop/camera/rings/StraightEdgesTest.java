@@ -1,4 +1,4 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.rings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -42,7 +42,7 @@ class StraightEdgesTest {
 
     private static double[] measured(double[] ring, double scatter, int seed) {
         Random random = new Random(seed);
-        double[] even = Ring.spaced(ring, EdgeSearch.SPACING);
+        double[] even = Ring.spaced(ring, Ring.SPACING);
         for (int i = 0; i < even.length; i++) {
             even[i] += scatter * random.nextGaussian();
         }
