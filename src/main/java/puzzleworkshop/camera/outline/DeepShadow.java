@@ -6,8 +6,8 @@ import puzzleworkshop.camera.rings.Ring;
 
 /**
  * Under a hard lamp in a dark room the shadow beside a board is as dark as a burnt wall, and its end may be taken for the board's.
- * But seen from above a board's face begins where its wall ends, and how wide that looks is known. So where paper is still shaded
- * just outside of an edge, and the face begins farther in than the wall can be wide, the edge lies that much farther in.
+ * But seen from above a board's face begins where its wall ends, and how wide that looks is known. So where the face begins farther
+ * in than the wall can be wide, along a stretch and to one side of the board, the edge lies that much farther in.
  */
 final class DeepShadow {
 
@@ -16,6 +16,9 @@ final class DeepShadow {
 
     /** Difference of logarithms of light, in its strongest channel, that is another thing than the same face. */
     private static final double OTHER = 0.6;
+
+    /** The same where the paper beside it lies in a shadow anyway. */
+    private static final double OTHER_IN_SHADE = 0.33;
 
     /** A burnt rim and the photo's blur between wall and face, mm. */
     private static final double RIM = 0.5;
@@ -34,6 +37,12 @@ final class DeepShadow {
 
     /** Points of a stretch that is mended: what is shorter is a knot or a mark. */
     private static final int FEWEST = 8;
+
+    /** The same where the paper beside it is lit: so long is no knot. */
+    private static final int LONG = 22;
+
+    /** Sum of the outward directions against their number: towards one side, or two that meet. */
+    private static final double ONE_SIDED = 0.5;
 
     private static final int AROUND = 4;
 
@@ -56,9 +65,12 @@ final class DeepShadow {
         int n = Ring.size(ring);
         double[] normals = Ring.normals(ring, 4);
         double[] in = new double[n];
+        boolean[] shaded = new boolean[n];
         for (int i = 0; i < n; i++) {
-            in[i] = tooFar(ring, normals, i);
+            shaded[i] = level(light(ring, normals, i, BESIDE)) < SHADED;
+            in[i] = tooFar(ring, normals, i, shaded[i] ? OTHER_IN_SHADE : OTHER);
         }
+        boolean oneSided = isOneSided(in, normals);
         double[] mend = ring.clone();
         int mended = 0;
         double most = 0;
@@ -69,7 +81,7 @@ final class DeepShadow {
             }
             Arrays.sort(around);
             double by = around[AROUND];
-            if (by > 0 && inStretch(in, i)) {
+            if (by > 0 && inStretch(in, i, shaded[i] ? FEWEST : oneSided ? LONG : n)) {
                 mend[2 * i] -= by * normals[2 * i];
                 mend[2 * i + 1] -= by * normals[2 * i + 1];
                 mended++;
@@ -84,21 +96,33 @@ final class DeepShadow {
         return mend;
     }
 
-    private static boolean inStretch(double[] in, int i) {
+    /** A lamp throws shadows to one side; a rim burnt all round is none. */
+    private static boolean isOneSided(double[] in, double[] normals) {
+        double x = 0;
+        double y = 0;
+        int count = 0;
+        for (int i = 0; i < in.length; i++) {
+            if (in[i] > 0) {
+                x += normals[2 * i];
+                y += normals[2 * i + 1];
+                count++;
+            }
+        }
+        return Math.hypot(x, y) > ONE_SIDED * count;
+    }
+
+    private static boolean inStretch(double[] in, int i, int reach) {
         int n = in.length;
         int count = 0;
-        for (int d = -FEWEST; d <= FEWEST; d++) {
+        for (int d = -reach; d <= reach && 2 * reach < n; d++) {
             count += in[Math.floorMod(i + d, n)] > 0 ? 1 : 0;
         }
-        return count > FEWEST;
+        return count > reach;
     }
 
     /** By how much the face begins farther in than it must, mm; 0 where nothing speaks against the edge. */
-    private double tooFar(double[] ring, double[] normals, int i) {
+    private double tooFar(double[] ring, double[] normals, int i, double other) {
         double wall = WIDER * Math.max(0, silhouette.wall(ring, normals, i)) + RIM;
-        if (level(light(ring, normals, i, BESIDE)) > SHADED) {
-            return 0;
-        }
         double[] face = new double[3];
         for (double deep : FACE) {
             double[] there = light(ring, normals, i, -wall - deep);
@@ -107,7 +131,7 @@ final class DeepShadow {
             }
         }
         double by = 0;
-        while (by < FARTHEST && isOther(light(ring, normals, i, -wall - by), face)) {
+        while (by < FARTHEST && isOther(light(ring, normals, i, -wall - by), face, other)) {
             by += STEP;
         }
         return by < FARTHEST && by > 2 * STEP ? by : 0;
@@ -117,12 +141,12 @@ final class DeepShadow {
         return (light[0] + light[1] + light[2]) / 3;
     }
 
-    private static boolean isOther(double[] light, double[] face) {
+    private static boolean isOther(double[] light, double[] face, double other) {
         double most = 0;
         for (int c = 0; c < 3; c++) {
             most = Math.max(most, Math.abs(Math.log((light[c] + 0.02) / (face[c] + 0.02))));
         }
-        return most > OTHER;
+        return most > other;
     }
 
     /** Against white paper, so far outside of a point. */

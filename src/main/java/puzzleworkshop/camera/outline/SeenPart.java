@@ -101,7 +101,7 @@ final class SeenPart {
         for (int k = 0; k < 2 * n; k++) {
             run = beside[k % n] < PALER * sorted[n / 2] ? run + 1 : 0;
             if (run * Ring.SPACING > PALE_MM) {
-                throw new Refused("camera.outline.pale");
+                throw new Refused("camera.outline.white");
             }
         }
     }
