@@ -142,7 +142,7 @@ final class EdgeSearch {
     private double[] cut(double x, double y, double nx, double ny) {
         double[] white = new double[3];
         mask.paper.at(x, y, white);
-        double[] weights = colour.weights(x, y, nx, ny);
+        double[] weights = colour.weights(x, y);
         boolean onPaper = mask.byColour && mask.ground.isOnSheet(x, y);
         double[] cut = new double[SAMPLES];
         double[] uv = new double[2];
