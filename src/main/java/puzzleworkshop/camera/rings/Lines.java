@@ -1,18 +1,14 @@
 package puzzleworkshop.camera.rings;
 
-import java.util.Arrays;
-
 /** Straight lines through points of a ring, and where two of them meet. */
 public final class Lines {
 
-    /**
-     * A stretch of which a fifth lies so far beside the line is a curve, mm; by this share of its length more, because paper is never
-     * quite flat, and by so many deviations of that fifth's mean.
-     */
-    private static final double BOW_MM = 0.03;
+    /** A bow's root mean square from the line that makes a curve, mm; by this share of its length more: paper is never quite flat. */
+    private static final double BOW_MM = 0.028;
 
     private static final double BOW_SHARE = 0.0002;
-    private static final double SCATTER = 2;
+
+    private static final double MOST_OF = 0.5;
 
     private Lines() {}
 
@@ -79,29 +75,30 @@ public final class Lines {
         return Math.sqrt(least);
     }
 
-    /** Whether some fifth of a stretch lies to one side as a whole: then it is a curve, however near it keeps to the line. */
+    /**
+     * Whether a stretch is a curve, however near it keeps to the line: one bow, or one to each side, is most of what it strays (the
+     * second and third of Legendre's polynomials along it). What wavers to and fro more often is scatter.
+     */
     static boolean isBowed(double[] ring, StraightEdges.Side side) {
         int n = Ring.size(ring);
         int count = Math.floorMod(side.to() - side.from(), n);
         int skip = Math.min(2, count / 6);
-        int fifth = (count - 2 * skip) / 5;
-        if (fifth < 2) {
+        int points = count - 2 * skip;
+        if (points < 10) {
             return false;
         }
-        double[] means = new double[5];
-        double steps = 0;
-        double before = 0;
-        for (int k = 0; k < 5 * fifth; k++) {
+        double all = 0;
+        double second = 0;
+        double third = 0;
+        for (int k = 0; k < points; k++) {
             int i = (side.from() + skip + k) % n;
             double beside = (ring[2 * i] - side.x()) * side.dy() - (ring[2 * i + 1] - side.y()) * side.dx();
-            steps += k == 0 ? 0 : (beside - before) * (beside - before);
-            before = beside;
-            means[k / fifth] += beside / fifth;
+            double t = (2 * k + 1.0) / points - 1;
+            all += beside * beside / points;
+            second += beside * (3 * t * t - 1) / 2 / points;
+            third += beside * (5 * t * t * t - 3 * t) / 2 / points;
         }
-        double middle = Arrays.stream(means).average().orElse(0);
-        double most = Arrays.stream(means).map(m -> Math.abs(m - middle)).max().orElse(0);
-        // from one point to the next a curve hardly moves: what does is scatter
-        double scatter = Math.sqrt(steps / (2 * (5 * fifth - 1)) / fifth);
-        return most > BOW_MM + BOW_SHARE * side.length() + SCATTER * scatter;
+        double bowed = 5 * second * second + 7 * third * third;
+        return bowed > MOST_OF * all && Math.sqrt(bowed) > BOW_MM + BOW_SHARE * side.length();
     }
 }
