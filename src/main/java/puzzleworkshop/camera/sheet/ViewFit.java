@@ -62,7 +62,6 @@ final class ViewFit {
         java.util.Arrays.fill(weight, 1);
     }
 
-    /** @param places x, y, angle of the further cards, guessed from each card's own homography */
     void fit() {
         start();
         sigma = 1;
