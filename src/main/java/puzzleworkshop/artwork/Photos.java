@@ -129,7 +129,7 @@ public class Photos {
             rgb[i] = (samples[3 * i] & 0xFF) << 16 | (samples[3 * i + 1] & 0xFF) << 8 | samples[3 * i + 2] & 0xFF;
         }
         return new ToMeasure(
-                new Photo(frame.width(), frame.height(), rgb, focal(file, frame)),
+                new Photo(frame.width(), frame.height(), rgb, focal(file, frame.width(), frame.height())),
                 Jpeg.write(small, QUALITY),
                 width,
                 height);
@@ -140,7 +140,7 @@ public class Photos {
      * DC-008): the equivalent goes by the diagonal, 43.27 mm on film. Not a number where it is not said, or where the photo was
      * cut since: then it has other proportions, or more pixels are told than are there.
      */
-    static double focal(byte[] file, Frame frame) {
+    public static double focal(byte[] file, int width, int height) {
         try {
             Metadata metadata =
                     JpegMetadataReader.readMetadata(new ByteArrayInputStream(file), List.of(new ExifReader()));
@@ -149,8 +149,8 @@ public class Photos {
             if (film == null || film <= 0) {
                 return Double.NaN;
             }
-            double longer = Math.max(frame.width(), frame.height());
-            double shorter = Math.min(frame.width(), frame.height());
+            double longer = Math.max(width, height);
+            double shorter = Math.min(width, height);
             Integer across = exif.getInteger(ExifSubIFDDirectory.TAG_EXIF_IMAGE_WIDTH);
             Integer down = exif.getInteger(ExifSubIFDDirectory.TAG_EXIF_IMAGE_HEIGHT);
             boolean whole = across == null

@@ -12,27 +12,24 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.artwork.pixels.Frame;
 
 /** The Exif block is put together here by hand after CIPA DC-008: tag 34665 leads to the sub-directory, 41989 is the film's focal length. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PhotoFocalTest {
 
-    private static final Frame FOUR_BY_THREE = new Frame(40, 30, 3, new byte[3600]);
-
     @Test
     void a_lens_of_26_mm_film_equivalent_on_a_four_by_three_photo_is_three_quarters_of_its_longer_side()
             throws IOException {
         // 26 mm on the film's diagonal of 43.267 mm; the photo's diagonal is 5/4 of its longer side
-        assertThat(Photos.focal(photo(26, 40, 30), FOUR_BY_THREE)).isCloseTo(26 / 43.267 * 1.25, within(1e-4));
+        assertThat(Photos.focal(photo(26, 40, 30), 40, 30)).isCloseTo(26 / 43.267 * 1.25, within(1e-4));
     }
 
     @Test
     void a_photo_that_was_cut_since_or_says_nothing_is_not_believed() throws IOException {
-        assertThat(Photos.focal(photo(26, 40, 20), FOUR_BY_THREE)).isNaN();
-        assertThat(Photos.focal(photo(0, 40, 30), FOUR_BY_THREE)).isNaN();
-        assertThat(Photos.focal(bare(), FOUR_BY_THREE)).isNaN();
-        assertThat(Photos.focal(new byte[] {1, 2, 3}, FOUR_BY_THREE)).isNaN();
+        assertThat(Photos.focal(photo(26, 40, 20), 40, 30)).isNaN();
+        assertThat(Photos.focal(photo(0, 40, 30), 40, 30)).isNaN();
+        assertThat(Photos.focal(bare(), 40, 30)).isNaN();
+        assertThat(Photos.focal(new byte[] {1, 2, 3}, 40, 30)).isNaN();
     }
 
     private static byte[] bare() throws IOException {

@@ -12,6 +12,7 @@ import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.camera.sheet.Marker;
 import puzzleworkshop.camera.sheet.MarkerFinder;
 import puzzleworkshop.camera.sheet.MeasuringSheet;
@@ -76,7 +77,8 @@ public final class RenderedPhoto {
             for (int i = 0; i < rgb.length; i++) {
                 rgb[i] &= 0xFFFFFF;
             }
-            return new Photo(w, h, rgb);
+            // what the camera says of its lens is read as the program reads it
+            return new Photo(w, h, rgb, Photos.focal(jpeg, w, h));
         } catch (IOException unreadable) {
             throw new IllegalStateException(unreadable);
         }

@@ -3,6 +3,9 @@ package puzzleworkshop.camera.outline;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.rings.Regions;
+import puzzleworkshop.camera.rings.Ring;
+import puzzleworkshop.camera.rings.StraightEdges;
 import puzzleworkshop.camera.sheet.MeasuringSheetFinder;
 import puzzleworkshop.camera.sheet.SeenSheet;
 import puzzleworkshop.geometry.Point;
@@ -62,11 +65,14 @@ public final class BoardFinder {
      * The edges of everything that lies there, for pieces of a puzzle.
      *
      * @param smallestMm2 what is smaller is a crumb
+     * @param largestMm2 what is larger is more than one thing
      * @throws Refused when there is no sheet, or nothing on it
      */
-    public static SeenEdges edges(Photo photo, double thicknessMm, double printScale, double smallestMm2) {
+    public static SeenEdges edges(
+            Photo photo, double thicknessMm, double printScale, double smallestMm2, double largestMm2) {
         requireSense(thicknessMm, printScale);
-        return new BoardFinder(photo.reduced(), thicknessMm, printScale, smallestMm2, true).edges(smallestMm2);
+        return new BoardFinder(photo.reduced(), thicknessMm, printScale, smallestMm2, true)
+                .edges(smallestMm2, largestMm2);
     }
 
     private static void requireSense(double thicknessMm, double printScale) {
@@ -78,17 +84,48 @@ public final class BoardFinder {
         }
     }
 
-    private SeenEdges edges(double smallestMm2) {
+    private SeenEdges edges(double smallestMm2, double largestMm2) {
         if (!mask.byColour
                 && mask.apart < DARKER_THAN_SHADOW
                 && !parts(smallestMm2).isEmpty()) {
             throw new Refused("camera.pieces.noedge");
         }
-        List<double[]> rings = new ArrayList<>();
-        List<double[]> inPhoto = new ArrayList<>();
+        return mask.varied ? pictures(smallestMm2, largestMm2) : backs(smallestMm2);
+    }
+
+    /** Outlines of what shows pictures are only laid in afterwards, so rough rings will do. */
+    private SeenEdges pictures(double smallestMm2, double largestMm2) {
+        List<int[]> lying = LyingThings.parts(mask, smallestMm2, largestMm2, false);
+        List<double[]> rings = roughly(lying, leftOut);
+        List<double[]> faint = roughly(LyingThings.parts(mask, smallestMm2, largestMm2, true), new ArrayList<>());
+        requireSome(rings);
+        boolean more = Leftovers.areThere(mask, lying, 3 + 2 * thickness, LEFTOVER * smallestMm2);
+        return new SeenEdges(rings, faint, leftOut, true, more, top());
+    }
+
+    private List<double[]> roughly(List<int[]> parts, List<Sentence> refusals) {
         Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        List<double[]> rings = new ArrayList<>();
+        for (int[] part : parts) {
+            if (!isOnSheet(part)) {
+                continue;
+            }
+            try {
+                seenPart.requireWhole(part);
+                int[] around = Regions.rings(part, mask.ground.columns, mask.ground.rows)
+                        .getFirst();
+                rings.add(scaled(silhouette.onBoard(Ring.smoothed(onPlane(around), 4), true)));
+            } catch (Refused refused) {
+                refusals.add(refused.sentence());
+            }
+        }
+        return rings;
+    }
+
+    private SeenEdges backs(double smallestMm2) {
+        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        List<double[]> rings = new ArrayList<>();
         Boolean walls = null;
-        double unseen = 0;
         for (int[] part : parts(smallestMm2)) {
             if (!isOnSheet(part)) {
                 continue;
@@ -96,38 +133,27 @@ public final class BoardFinder {
             try {
                 seenPart.requireWhole(part);
                 seenPart.requireNoGlare(part);
-                List<int[]> around = Regions.rings(part, mask.ground.columns, mask.ground.rows);
-                EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
-                double[] edge = search.refined(onPlane(around.getFirst()));
+                int[] around = Regions.rings(part, mask.ground.columns, mask.ground.rows)
+                        .getFirst();
+                double[] edge = new EdgeSearch(photo, mask, silhouette).refined(onPlane(around));
                 walls = walls == null ? silhouette.wallsShow(edge) : walls;
-                double[] ring = silhouette.onBoard(edge, walls);
-                inPhoto.add(inPhoto(ring));
-                rings.add(scaled(ring));
-                for (int[] hole : around.subList(1, around.size())) {
-                    unseen = Math.max(unseen, -Ring.area(onPlane(hole)));
-                }
+                rings.add(scaled(silhouette.onBoard(edge, walls)));
             } catch (Refused refused) {
                 leftOut.add(refused.sentence());
             }
         }
+        requireSome(rings);
+        return new SeenEdges(rings, List.of(), leftOut, false, false, top());
+    }
+
+    private TopView top() {
+        return new TopView(photo, seen.view(), mask.paper, thickness, printScale);
+    }
+
+    private void requireSome(List<double[]> rings) {
         if (rings.isEmpty()) {
             throw new Refused(leftOut.isEmpty() ? Sentence.of("camera.outline.none") : leftOut.getFirst());
         }
-        if (mask.varied && Leftovers.areThere(mask, 3 + 2 * thickness, LEFTOVER * smallestMm2)) {
-            unseen = Double.POSITIVE_INFINITY;
-        }
-        return new SeenEdges(rings, inPhoto, leftOut, mask.varied, unseen);
-    }
-
-    private double[] inPhoto(double[] ring) {
-        double[] places = new double[ring.length];
-        double[] uv = new double[2];
-        for (int i = 0; i < ring.length; i += 2) {
-            seen.view().project(ring[i], ring[i + 1], -thickness, uv);
-            places[i] = uv[0];
-            places[i + 1] = uv[1];
-        }
-        return places;
     }
 
     private double[] scaled(double[] ring) {
@@ -200,9 +226,11 @@ public final class BoardFinder {
         }
         double clear = search.clear;
         FineEdge fine = new FineEdge(photo, mask, search);
-        double[] seenRing = fine.refined(byColour);
+        DeepShadow shadow = new DeepShadow(photo, mask, silhouette);
+        double[] seenRing = shadow.leftOut(fine.refined(byColour));
         boolean walls = silhouette.wallsShow(seenRing);
-        double doubt = doubt(seenRing, clear, fine);
+        seenPart.requireOneColour(seenRing, silhouette);
+        double doubt = doubt(seenRing, clear, fine) + shadow.moved;
         StraightEdges edges = new StraightEdges(silhouette.onBoard(seenRing, walls), doubt);
         List<List<Point>> holes = new ArrayList<>();
         for (int[] hole : rings.subList(1, rings.size())) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import puzzleworkshop.camera.rings.Regions;
 
 /** Which cells of the ground are board: first what is surely no backdrop, then a limit half way to the boards' own colour. */
 final class BoardMask {

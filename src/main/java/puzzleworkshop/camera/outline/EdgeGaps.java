@@ -3,6 +3,7 @@ package puzzleworkshop.camera.outline;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import puzzleworkshop.camera.rings.Ring;
 
 /** Stretches of an edge that brightness does not tell: found, bridged by the straight way, and given back where that is wrong. */
 final class EdgeGaps {

@@ -1,6 +1,7 @@
 package puzzleworkshop.camera.outline;
 
 import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.rings.Ring;
 
 /**
  * The edge of a board to a fraction of a pixel. Across the coarse edge the photo's light is read along short cuts, weighed so that
@@ -9,9 +10,6 @@ import puzzleworkshop.camera.Photo;
  * wall within it: the outermost strong fall counts.
  */
 final class EdgeSearch {
-
-    /** Distance of points along the edge, mm. */
-    static final double SPACING = 0.6;
 
     private static final double REACH = 2.6;
     private static final double STEP = 0.08;
@@ -54,10 +52,10 @@ final class EdgeSearch {
     /** @param coarse ring with the board to its right, in mm on the plane z = 0 */
     double[] refined(double[] coarse) {
         // each time nearer, and with a longer stretch of edge taken together as the normals become sure
-        double[] ring = Ring.spaced(Ring.smoothed(coarse, 4), SPACING);
+        double[] ring = Ring.spaced(Ring.smoothed(coarse, 4), Ring.SPACING);
         ring = Ring.unfolded(searched(ring, REACH, 1, 0.8), FOLD);
-        ring = Ring.unfolded(searched(Ring.spaced(Ring.smoothed(ring, 1), SPACING), 0.6 * REACH, 1, 0.5), FOLD);
-        return Ring.unfolded(searched(Ring.spaced(ring, SPACING), 0.35 * REACH, 2, 0.3), FOLD);
+        ring = Ring.unfolded(searched(Ring.spaced(Ring.smoothed(ring, 1), Ring.SPACING), 0.6 * REACH, 1, 0.5), FOLD);
+        return Ring.unfolded(searched(Ring.spaced(ring, Ring.SPACING), 0.35 * REACH, 2, 0.3), FOLD);
     }
 
     private double[] searched(double[] ring, double reach, int together, double jump) {
@@ -144,7 +142,7 @@ final class EdgeSearch {
     private double[] cut(double x, double y, double nx, double ny) {
         double[] white = new double[3];
         mask.paper.at(x, y, white);
-        double[] weights = colour.weights(x, y, nx, ny);
+        double[] weights = colour.weights(x, y);
         boolean onPaper = mask.byColour && mask.ground.isOnSheet(x, y);
         double[] cut = new double[SAMPLES];
         double[] uv = new double[2];

@@ -2,6 +2,7 @@ package puzzleworkshop.camera.outline;
 
 import java.util.Arrays;
 import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.rings.Ring;
 
 /**
  * The last refinement of an edge that colour has found. Photos store colour for two by two pixels and in rough steps, so where wood
@@ -40,7 +41,7 @@ final class FineEdge {
         this.search = search;
     }
 
-    /** @param ring points {@link EdgeSearch#SPACING} apart, in mm on the plane z = 0, the board to its right */
+    /** @param ring points {@link Ring#SPACING} apart, in mm on the plane z = 0, the board to its right */
     double[] refined(double[] ring) {
         int n = Ring.size(ring);
         double scale = scale(ring);

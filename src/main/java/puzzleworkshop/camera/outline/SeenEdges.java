@@ -4,21 +4,22 @@ import java.util.List;
 import puzzleworkshop.measure.Sentence;
 
 /**
- * Edges of many small things in one photo, as measured, neither straightened nor simplified.
+ * Edges of many small things in one photo, as measured, neither straightened nor simplified; of pictures only roughly, with what
+ * shadow they throw.
  *
  * @param rings clockwise as seen; x, y in turn, mm
- * @param inPhoto the same points in the photo that was measured in; u, v in turn, pixels
+ * @param faint of pictures: the same again, with what hardly stands out from what lies below; nearer to some, farther from others
  * @param leftOut why something is not among them
  * @param varied whether they show a picture: where it is as pale as paper (or as dark as a cloth) below it, an edge may be wrong
- * @param unseenMm2 the largest place within one of them that cannot be told from what lies below; infinite where something of a
- *     picture lies there that was not found
+ * @param more whether something of a picture lies there that was not found
+ * @param top the photo as their tops are seen from above
  */
 public record SeenEdges(
-        List<double[]> rings, List<double[]> inPhoto, List<Sentence> leftOut, boolean varied, double unseenMm2) {
+        List<double[]> rings, List<double[]> faint, List<Sentence> leftOut, boolean varied, boolean more, TopView top) {
 
     public SeenEdges {
         rings = List.copyOf(rings);
-        inPhoto = List.copyOf(inPhoto);
+        faint = List.copyOf(faint);
         leftOut = List.copyOf(leftOut);
     }
 }

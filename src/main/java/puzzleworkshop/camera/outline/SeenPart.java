@@ -1,5 +1,8 @@
 package puzzleworkshop.camera.outline;
 
+import java.util.Arrays;
+import puzzleworkshop.camera.rings.Regions;
+import puzzleworkshop.camera.rings.Ring;
 import puzzleworkshop.measure.Refused;
 
 /** Whether a part of the raster that looks like board is one as a whole: within the photo, with a face, and no lamp at its edge. */
@@ -22,6 +25,14 @@ final class SeenPart {
     private static final int FEWEST_BRIGHT = 40;
 
     private static final int ONE_IN = 25;
+
+    /** Boards that are farther from paper than this, in its spreads, are nowhere as white as paper. */
+    private static final double FAR_FROM_PAPER = 7;
+
+    /** A face so much nearer to paper than it mostly is along its edge, and for so many mm of the edge, may be wood burnt out. */
+    private static final double PALER = 0.65;
+
+    private static final double PALE_MM = 4;
 
     private final BoardMask mask;
 
@@ -61,6 +72,37 @@ final class SeenPart {
         }
         if (deepest * Ground.STEP < Math.min(WALL_ALONE * thickness + WALL_BLUR, WIDE_ENOUGH)) {
             throw new Refused("camera.outline.pale");
+        }
+    }
+
+    /**
+     * Of wood that is nearly as white as paper a bright line of grain is as white, and looks like a slot in the board: its sides fade,
+     * where a real slot's are as wooden as all edges.
+     */
+    void requireOneColour(double[] ring, Silhouette silhouette) {
+        if (mask.apart > FAR_FROM_PAPER) {
+            return;
+        }
+        int n = Ring.size(ring);
+        double[] normals = Ring.normals(ring, 4);
+        double[] beside = new double[n];
+        for (int i = 0; i < n; i++) {
+            double wall = Math.max(0, silhouette.wall(ring, normals, i));
+            for (int k = 0; k < 5; k++) {
+                double off = -wall - 1 - 0.4 * k;
+                int cell = mask.ground.cell(
+                        ring[2 * i] + off * normals[2 * i], ring[2 * i + 1] + off * normals[2 * i + 1]);
+                beside[i] += cell < 0 ? 0 : mask.far[cell] / 5;
+            }
+        }
+        double[] sorted = beside.clone();
+        Arrays.sort(sorted);
+        int run = 0;
+        for (int k = 0; k < 2 * n; k++) {
+            run = beside[k % n] < PALER * sorted[n / 2] ? run + 1 : 0;
+            if (run * Ring.SPACING > PALE_MM) {
+                throw new Refused("camera.outline.white");
+            }
         }
     }
 

@@ -2,6 +2,8 @@ package puzzleworkshop.camera.outline;
 
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.model.View;
+import puzzleworkshop.camera.rings.Ring;
+import puzzleworkshop.camera.rings.Sweep;
 
 /**
  * From the edge seen on the plane of the sheet to the board's own edge. Where a side turns away from the camera, its top edge is
@@ -9,6 +11,9 @@ import puzzleworkshop.camera.model.View;
  * a side faces the camera, its wall is seen down to the sheet, and the edge is where it stands.
  */
 final class Silhouette {
+
+    private static final double SWEEP_STEP = 0.8;
+    private static final int MOST_STEPS = 24;
 
     private final Photo photo;
     private final View view;
@@ -33,30 +38,37 @@ final class Silhouette {
         return facing * thickness / (height - thickness);
     }
 
-    /** The same ring as it lies on the board, points {@link EdgeSearch#SPACING} apart. */
+    /**
+     * The same ring as it lies on the board, points {@link Ring#SPACING} apart. What is seen is the board swept from its foot
+     * to where its top is seen, along the lines that run away from the point below the camera; so the board is what remains when the
+     * same sweep is taken off again (an erosion by a short stretch of those lines), and a hole in it is swept up.
+     */
     double[] onBoard(double[] ring, boolean wallsShow) {
-        int n = Ring.size(ring);
-        double[] normals = Ring.normals(ring, 4);
         double shrink = (height - thickness) / height;
-        double[] board = ring.clone();
-        double farthest = 0;
-        for (int i = 0; i < n; i++) {
-            // by the majority around, so that an edge that runs straight away from the camera does not waver
-            double facing = 0;
-            for (int d = -5; d <= 5; d++) {
-                facing += wall(ring, normals, Math.floorMod(i + d, n));
-            }
-            double dx = (ring[2 * i] - eyeX) * (1 - shrink);
-            double dy = (ring[2 * i + 1] - eyeY) * (1 - shrink);
-            farthest = Math.max(farthest, Math.hypot(dx, dy));
-            if (!wallsShow || facing <= 0) {
-                board[2 * i] -= dx;
-                board[2 * i + 1] -= dy;
-            }
+        if (!wallsShow) {
+            return Ring.spaced(nearer(ring, shrink), Ring.SPACING);
         }
-        // where walls end, their upright edge was seen as a way out and is now a way out and back
-        board = Ring.unfolded(board, 4 * farthest + 4);
-        return Ring.spaced(board, EdgeSearch.SPACING);
+        double farthest = 0;
+        for (int i = 0; i < ring.length; i += 2) {
+            farthest = Math.max(farthest, Math.hypot(ring[i] - eyeX, ring[i + 1] - eyeY) * (1 - shrink));
+        }
+        // in steps that are narrower than any gap that is seen
+        int steps = Math.clamp((int) Math.ceil(farthest / SWEEP_STEP), 1, MOST_STEPS);
+        Sweep sweep = new Sweep(ring);
+        for (int step = 1; step <= steps; step++) {
+            sweep.with(nearer(ring, 1 - (1 - shrink) * step / steps));
+        }
+        return Ring.spaced(sweep.ring(), Ring.SPACING);
+    }
+
+    /** Shrunk towards the point below the camera. */
+    private double[] nearer(double[] ring, double share) {
+        double[] near = new double[ring.length];
+        for (int i = 0; i < ring.length; i += 2) {
+            near[i] = eyeX + share * (ring[i] - eyeX);
+            near[i + 1] = eyeY + share * (ring[i + 1] - eyeY);
+        }
+        return near;
     }
 
     /** The widest wall that faces the camera, mm as seen on the sheet. */

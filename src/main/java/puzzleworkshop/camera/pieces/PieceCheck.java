@@ -1,6 +1,8 @@
 package puzzleworkshop.camera.pieces;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import puzzleworkshop.camera.Photo;
@@ -107,8 +109,9 @@ public final class PieceCheck {
     /** One photo, so that a further one need not measure in the earlier ones again; parameters as for {@link #of}. */
     public static LaidPieces look(List<PieceShape> pieces, Photo photo, double thicknessMm, double printScale) {
         PieceCheck check = new PieceCheck(pieces);
-        SeenEdges edges = BoardFinder.edges(photo, thicknessMm, printScale, check.smallest() * CRUMB);
-        return new LaidPieces(check.placed(edges), edges.varied(), edges.unseenMm2(), edges.leftOut());
+        SeenEdges edges = BoardFinder.edges(
+                photo, thicknessMm, printScale, check.smallest() * CRUMB, check.largest() * PieceCount.ONE);
+        return edges.varied() ? check.pictured(edges) : new LaidPieces(check.placed(edges), false, 0, edges.leftOut());
     }
 
     /** What several photos say together. */
@@ -116,11 +119,42 @@ public final class PieceCheck {
         return new PieceCount(pieces, photos).result();
     }
 
+    private double largest() {
+        return pieces.stream()
+                .mapToDouble(p -> new PieceProfile(p.ring(), false).area)
+                .max()
+                .orElse(0);
+    }
+
     private double smallest() {
         return pieces.stream()
                 .mapToDouble(p -> new PieceProfile(p.ring(), false).area)
                 .min()
                 .orElse(0);
+    }
+
+    /** Pieces whose pictures lie up, their own outlines laid into the photo. */
+    private LaidPieces pictured(SeenEdges edges) {
+        PictureFit fit = new PictureFit(edges.top(), places(false));
+        List<PictureFit.Laid> all =
+                new ArrayList<>(edges.rings().stream().parallel().map(fit::laid).toList());
+        edges.faint().stream()
+                .parallel()
+                .map(fit::laid)
+                .filter(PictureFit.Laid::isSure)
+                .forEachOrdered(all::add);
+        List<PictureFit.Laid> laid = new ArrayList<>();
+        all.stream()
+                .sorted(Comparator.comparingDouble(one -> one.piece().nearest()))
+                .filter(one -> laid.stream().noneMatch(better -> better.covers(one)))
+                .forEachOrdered(laid::add);
+        double unseen =
+                laid.stream().mapToDouble(PictureFit.Laid::unseenMm2).max().orElse(0);
+        return new LaidPieces(
+                laid.stream().map(PictureFit.Laid::piece).toList(),
+                true,
+                edges.more() ? Double.POSITIVE_INFINITY : unseen,
+                edges.leftOut());
     }
 
     /** Distances of each piece of one photo from each place, as it lies: picture up or down, whichever fits the photo better. */
@@ -136,8 +170,8 @@ public final class PieceCheck {
         LaidPiece[] laid = new LaidPiece[found.size()];
         IntStream.range(0, laid.length)
                 .parallel()
-                .forEach(i -> laid[i] =
-                        new LaidPiece(edges.inPhoto().get(i), distances(found.get(i), places), found.get(i).area));
+                .forEach(i -> laid[i] = new LaidPiece(
+                        edges.top().inPhoto(edges.rings().get(i)), distances(found.get(i), places), found.get(i).area));
         return List.of(laid);
     }
 

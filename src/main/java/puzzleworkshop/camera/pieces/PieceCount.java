@@ -28,7 +28,7 @@ final class PieceCount {
     private static final double ALIKE_SHARE = 0.3;
 
     /** No piece is larger than this, in areas of the largest. */
-    private static final double ONE = 1.3;
+    static final double ONE = 1.3;
 
     /** The area of pieces that touch, against the sum of theirs: blur fills what is between them. */
     private static final double LEAST_TOGETHER = 0.96;

@@ -11,6 +11,10 @@ final class PieceProfile {
     final double[] y = new double[POINTS];
     final double[] ring;
     final double area;
+    /** Where the middle of its points lay before it was taken for the origin. */
+    final double middleX;
+
+    final double middleY;
     private final double square;
     /** Sizes of the first waves of the edge as a complex function: the same in every turn, from every starting point. */
     private final double[] waves = new double[2 * WAVES];
@@ -43,6 +47,8 @@ final class PieceProfile {
             ring[i] -= mx;
             ring[i + 1] -= my;
         }
+        middleX = mx;
+        middleY = my;
         square = sum;
         double doubled = 0;
         for (int i = 0; i < ring.length; i += 2) {

@@ -91,8 +91,10 @@ public final class MeasuringSheetFinder {
         if (sheet.parts() == 1) {
             requireSpread(known, sheet);
         }
-        ViewFit fit = new ViewFit(known, found, card, parts.size(), photo.width(), photo.height(), photo.focal());
-        fit.fit();
+        LikeliestView likeliest = new LikeliestView(
+                LensGuess.of(photo.focal()),
+                guess -> new ViewFit(known, found, card, parts.size(), photo.width(), photo.height(), guess));
+        ViewFit fit = likeliest.fit;
         List<SeenMarker> misread = misread(fit, laid);
         if (!misread.isEmpty() && misread.size() <= used * MOST_MISREAD) {
             List<SeenMarker> others = new ArrayList<>(seen);
@@ -103,7 +105,7 @@ public final class MeasuringSheetFinder {
         for (int c = 0; c < parts.size(); c++) {
             places.add(fit.place(fit.best, c, parts.get(c)));
         }
-        SeenSheet result = new SeenSheet(sheet, fit.view(fit.best), places, codes, residual(fit), fit::doubt);
+        SeenSheet result = new SeenSheet(sheet, fit.view(fit.best), places, codes, residual(fit), likeliest::doubt);
         requireSure(result, fit);
         requireSharp(photo, result, seen);
         return result;

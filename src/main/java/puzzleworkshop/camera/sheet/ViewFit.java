@@ -1,10 +1,7 @@
 package puzzleworkshop.camera.sheet;
 
-import java.util.ArrayList;
-import java.util.List;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
-import puzzleworkshop.camera.model.Homography;
 import puzzleworkshop.camera.model.Lens;
 import puzzleworkshop.camera.model.View;
 
@@ -16,19 +13,11 @@ import puzzleworkshop.camera.model.View;
 final class ViewFit {
 
     private static final int LENS = 7;
-    private static final int FIRST_CARD = 13;
+    static final int FIRST_CARD = 13;
     private static final int MOST_STEPS = 40;
 
-    /** A phone's main camera sees about 65 to 75 degrees across (common practice): focal length by longer side, and its scatter. */
-    private static final double USUAL_FOCAL = 0.78;
-
-    private static final double FOCAL_SCATTER = 0.2;
-
-    /** What a camera says of its lens is rounded to a millimetre, and the photo may be cut a little by its stabiliser. */
-    private static final double TOLD_SCATTER = 0.06;
-
-    private static final double SHORTEST_TOLD = 0.3;
-    private static final double LONGEST_TOLD = 4;
+    /** A corner farther off than this, in deviations, says no more against a lens than one that is as far. */
+    private static final double FARTHEST_COUNTED = 3;
 
     private final double[] known;
     private final double[] seen;
@@ -48,9 +37,9 @@ final class ViewFit {
      * @param known x, y of each corner on its own card
      * @param seen u, v of each in the photo
      * @param card index of each corner's card
-     * @param focal over the longer side, as the camera says it; not a number where it says nothing
+     * @param guess what is known of the lens beforehand
      */
-    ViewFit(double[] known, double[] seen, int[] card, int cards, int width, int height, double focal) {
+    ViewFit(double[] known, double[] seen, int[] card, int cards, int width, int height, LensGuess guess) {
         this.known = known;
         this.seen = seen;
         this.card = card;
@@ -62,12 +51,9 @@ final class ViewFit {
         this.before = new double[n];
         this.scatter = new double[n];
         java.util.Arrays.fill(scatter, Double.POSITIVE_INFINITY);
-        boolean told = focal > SHORTEST_TOLD && focal < LONGEST_TOLD;
-        before[0] = Math.log((told ? focal : USUAL_FOCAL) * longer);
+        before[0] = Math.log(guess.focal() * longer);
         System.arraycopy(
-                new double[] {
-                    told ? TOLD_SCATTER : FOCAL_SCATTER, 0.008 * longer, 0.008 * longer, 0.15, 0.15, 0.003, 0.003
-                },
+                new double[] {guess.scatter(), 0.008 * longer, 0.008 * longer, 0.15, 0.15, 0.003, 0.003},
                 0,
                 scatter,
                 0,
@@ -76,7 +62,6 @@ final class ViewFit {
         java.util.Arrays.fill(weight, 1);
     }
 
-    /** @param places x, y, angle of the further cards, guessed from each card's own homography */
     void fit() {
         start();
         sigma = 1;
@@ -93,7 +78,7 @@ final class ViewFit {
         double[][] shifts = new double[cards][];
         double[][] turns = new double[cards][];
         for (int c = 0; c < cards; c++) {
-            double[] pose = pose(c, focal);
+            double[] pose = FirstPose.of(known, seen, card, c, focal, width, height);
             turns[c] = java.util.Arrays.copyOf(pose, 9);
             shifts[c] = java.util.Arrays.copyOfRange(pose, 9, 12);
         }
@@ -110,46 +95,6 @@ final class ViewFit {
             double ax = r[0] * q[0] + r[3] * q[3] + r[6] * q[6];
             double ay = r[1] * q[0] + r[4] * q[3] + r[7] * q[6];
             best[at + 2] = Math.atan2(ay, ax);
-        }
-    }
-
-    private double[] pose(int wanted, double focal) {
-        List<Integer> mine = new ArrayList<>();
-        for (int i = 0; i < card.length; i++) {
-            if (card[i] == wanted) {
-                mine.add(i);
-            }
-        }
-        double[] from = new double[2 * mine.size()];
-        double[] to = new double[2 * mine.size()];
-        for (int i = 0; i < mine.size(); i++) {
-            from[2 * i] = known[2 * mine.get(i)];
-            from[2 * i + 1] = known[2 * mine.get(i) + 1];
-            to[2 * i] = (seen[2 * mine.get(i)] - width / 2.0) / focal;
-            to[2 * i + 1] = (seen[2 * mine.get(i) + 1] - height / 2.0) / focal;
-        }
-        double[] h = Homography.between(from, to).h();
-        double n1 = Math.sqrt(h[0] * h[0] + h[3] * h[3] + h[6] * h[6]);
-        double n2 = Math.sqrt(h[1] * h[1] + h[4] * h[4] + h[7] * h[7]);
-        double s = 2 / (n1 + n2);
-        // in front of the camera
-        s = h[8] < 0 ? -s : s;
-        double[] a = {h[0] * s, h[3] * s, h[6] * s};
-        double[] b = {h[1] * s, h[4] * s, h[7] * s};
-        normalise(a);
-        double dot = a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-        for (int i = 0; i < 3; i++) {
-            b[i] -= dot * a[i];
-        }
-        normalise(b);
-        double[] c = {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
-        return new double[] {a[0], b[0], c[0], a[1], b[1], c[1], a[2], b[2], c[2], h[2] * s, h[5] * s, h[8] * s};
-    }
-
-    private static void normalise(double[] v) {
-        double n = Math.sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
-        for (int i = 0; i < 3; i++) {
-            v[i] /= n;
         }
     }
 
@@ -317,6 +262,22 @@ final class ViewFit {
         return far;
     }
 
+    /**
+     * How badly the corners and what was known beforehand agree, as twice a negative logarithm of likelihood.
+     *
+     * @param deviation of a corner in one direction, pixels
+     */
+    double disagreement(double deviation) {
+        double sum = 0;
+        for (double d : distances()) {
+            sum += Math.pow(Math.min(d / deviation, FARTHEST_COUNTED), 2);
+        }
+        for (int i = 0; i < LENS; i++) {
+            sum += Math.pow((best[i] - before[i]) / scatter[i], 2);
+        }
+        return sum;
+    }
+
     private void covariance() {
         int n = best.length;
         double[][] slopes = slopes(best, seen.length + LENS);
@@ -334,35 +295,5 @@ final class ViewFit {
         if (!CommonOps_DDRM.invert(normal, covariance)) {
             covariance = null;
         }
-    }
-
-    /** Standard deviation in mm of the point seen at a place, at height z; of all parameters together. */
-    double doubt(double u, double v, double z) {
-        if (covariance == null) {
-            return Double.POSITIVE_INFINITY;
-        }
-        int n = FIRST_CARD;
-        double[] gx = new double[n];
-        double[] gy = new double[n];
-        double[] out = new double[2];
-        for (int a = 0; a < n; a++) {
-            double h = step(best, a);
-            double[] p = best.clone();
-            p[a] += h;
-            view(p).onPlane(u, v, z, out);
-            gx[a] = out[0];
-            gy[a] = out[1];
-            p[a] -= 2 * h;
-            view(p).onPlane(u, v, z, out);
-            gx[a] = (gx[a] - out[0]) / (2 * h);
-            gy[a] = (gy[a] - out[1]) / (2 * h);
-        }
-        double variance = 0;
-        for (int a = 0; a < n; a++) {
-            for (int b = 0; b < n; b++) {
-                variance += covariance.get(a, b) * (gx[a] * gx[b] + gy[a] * gy[b]) / 2;
-            }
-        }
-        return Math.sqrt(Math.max(0, variance));
     }
 }

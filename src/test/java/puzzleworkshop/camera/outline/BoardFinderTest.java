@@ -142,6 +142,26 @@ class BoardFinderTest {
 
     /** Strongly packed, it lends paper a block away some of the wood's colour: the edge once went there and back, 2 mm outside. */
     @Test
+    void a_shadow_as_dark_as_a_burnt_wall_is_no_board() {
+        double[] square = {35, 70, 175, 70, 175, 220, 35, 220};
+        for (double azimuth : new double[] {0.2, 3.4}) {
+            Scene scene = Scene.ofOneBoard(square, 5);
+            scene.frame(-43.5, 43.5, 297, 210, 14, azimuth, 0.86);
+            Scene.Board board = scene.boards.getFirst();
+            board.wall = new double[] {0.012, 0.01, 0.008};
+            scene.ambient = 0.12;
+            scene.ambientColour = new double[] {1.25, 1, 0.75};
+            scene.penumbra = 0.08;
+            scene.light = new double[] {900, -700, -900};
+            FoundBoard found =
+                    BoardFinder.find(RenderedPhoto.photo(scene), 5, 1).boards().getFirst();
+            OutlineError error = OutlineError.between(square, ring(found), found.uncertaintyMm());
+            assertThat(error.largest()).as("%s", error).isLessThan(1.5);
+            assertThat(error.outside()).as("%s", error).isLessThan(0.2);
+        }
+    }
+
+    @Test
     void pale_wood_in_a_strongly_packed_photo_gets_no_bumps_of_blocks() {
         for (int seed = 0; seed < 2; seed++) {
             double[] turned = new double[UPRIGHT.length];

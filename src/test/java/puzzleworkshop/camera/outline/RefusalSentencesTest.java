@@ -51,6 +51,13 @@ class RefusalSentencesTest {
                         }),
                         "camera.photo.glare"),
                 Arguments.of(
+                        "wood burnt out to white along the edge",
+                        with(s -> s.boards.getFirst().face = (x, y) -> {
+                            double white = Math.exp(-Math.pow((y - 190) / 7, 2)) * Math.clamp((x - 60) / 30, 0, 1);
+                            return new double[] {0.80 + 0.06 * white, 0.74 + 0.12 * white, 0.62 + 0.24 * white};
+                        }),
+                        "camera.outline.white"),
+                Arguments.of(
                         "from far to the side",
                         with(s -> s.frame(-43.5, 43.5, 297, 210, 57, 0.7, 0.85)),
                         "camera.sheet.slanted"),

@@ -1,7 +1,5 @@
 package puzzleworkshop.bench.ui.pieces;
 
-import com.vaadin.flow.component.AttachEvent;
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
@@ -16,7 +14,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
-import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.bench.PackingProofs.Taken;
 import puzzleworkshop.bench.ui.ProofPicture;
@@ -36,14 +33,15 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.mesh.GridPlaces;
 import puzzleworkshop.progress.Rework;
+import puzzleworkshop.sheets.ui.photo.PhotoPart;
 import puzzleworkshop.sheets.ui.photo.PrintedSheet;
 import puzzleworkshop.workshop.Stage;
 
 /**
- * Counting by photo: pieces lie apart on the measuring sheet, one photo or several, each measured beside the screen. The missing
+ * Counting by photo: pieces lie apart on the measuring sheet, one photo or several, each measured beside the screen(). The missing
  * piece is named and shown; from here it is made again, or the order goes back to the cut.
  */
-class PiecesByPhoto extends Div {
+class PiecesByPhoto extends PhotoPart {
 
     /** More missing pieces than this are made again by cutting the puzzle anew. */
     private static final int MOST_AGAIN = 6;
@@ -59,11 +57,9 @@ class PiecesByPhoto extends Div {
     private final IntegerField puzzle = new IntegerField();
     private final Button take;
     private final ProgressBar busy = new WorkingBar();
-    private final Note refusal = Note.refusal();
     private final Div result = new Div();
     private final transient List<Taken> taken = new ArrayList<>();
     private transient BookingKey key = BookingKey.fresh();
-    private UI screen;
 
     PiecesByPhoto(
             Order order,
@@ -101,9 +97,9 @@ class PiecesByPhoto extends Div {
     }
 
     private FileUpload upload() {
-        FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, this::refuse, file -> {
+        FileUpload.Reader look = file -> {
             byte[] content = file.content();
-            UiPush.tell(screen, () -> busy.setVisible(true));
+            UiPush.tell(screen(), () -> busy.setVisible(true));
             try {
                 requireRoom();
                 Taken one = proofs.look(order, content, printed.scale());
@@ -113,11 +109,10 @@ class PiecesByPhoto extends Div {
                     show();
                 };
             } finally {
-                UiPush.tell(screen, () -> busy.setVisible(false));
+                UiPush.tell(screen(), () -> busy.setVisible(false));
             }
-        });
-        upload.camera(take);
-        upload.setAcceptedMimeTypes("image/jpeg", "image/png", "image/webp");
+        };
+        FileUpload upload = camera(figures, take, look, "image/jpeg", "image/png", "image/webp");
         upload.addClassName("bench-photo");
         return upload;
     }
@@ -125,25 +120,14 @@ class PiecesByPhoto extends Div {
     /** The list of photos is the screen's; a photo comes in beside it and asks under its lock. */
     private void requireRoom() {
         int[] count = new int[1];
-        if (screen.getSession().hasLock()) {
+        if (screen().getSession().hasLock()) {
             count[0] = taken.size();
         } else {
-            screen.accessSynchronously(() -> count[0] = taken.size());
+            screen().accessSynchronously(() -> count[0] = taken.size());
         }
         if (count[0] >= PackingProofs.MOST_PHOTOS) {
             throw new Refused("bench.pieces.photos", PackingProofs.MOST_PHOTOS);
         }
-    }
-
-    private void refuse(String words) {
-        refusal.setText(words);
-        refusal.setVisible(!words.isEmpty());
-    }
-
-    @Override
-    protected void onAttach(AttachEvent event) {
-        super.onAttach(event);
-        screen = event.getUI();
     }
 
     private void show() {

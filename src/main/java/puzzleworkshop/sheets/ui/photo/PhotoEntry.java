@@ -1,7 +1,5 @@
 package puzzleworkshop.sheets.ui.photo;
 
-import com.vaadin.flow.component.AttachEvent;
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
@@ -24,7 +22,7 @@ import puzzleworkshop.workshop.SignedIn;
  * A board's outline from a photo of it on the measuring sheet: print the sheet, confirm its 100 mm line once, take the photo, see
  * the outline over it, drag what is wrong, paint what is bad. Several boards in one photo are gone through one after the other.
  */
-public class PhotoEntry extends Div {
+public class PhotoEntry extends PhotoPart {
 
     /** A tolerance is told in tenths, rounded up. */
     private static final double SHOWN_MM = 0.1;
@@ -34,7 +32,6 @@ public class PhotoEntry extends Div {
     private final transient Supplier<Length> thickness;
     private final PrintedSheet printed;
     private final Div result = new Div();
-    private final Note refusal = Note.refusal();
     private transient FoundBoards found;
     private transient OutlineOverPhoto shown;
     private transient byte[] picture;
@@ -42,7 +39,6 @@ public class PhotoEntry extends Div {
     private int height;
     private double printScale;
     private int board;
-    private UI screen;
 
     /** @param thickness of the board as the form beside says it */
     public PhotoEntry(
@@ -59,35 +55,33 @@ public class PhotoEntry extends Div {
     private FileUpload upload() {
         Button take = new Button(figures.text("sheets.photo.ofboard"));
         take.addThemeVariants(ButtonVariant.PRIMARY);
-        FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, this::refuse, file -> {
-                    double thick = asked().mm();
-                    double scale = printed.scale();
-                    return photos.measured(file.content(), read -> {
-                        FoundBoards boards = BoardFinder.find(read.photo(), thick, scale);
-                        byte[] small = read.small();
-                        int wide = read.photo().width();
-                        int high = read.photo().height();
-                        return () -> {
-                            clear();
-                            width = wide;
-                            height = high;
-                            picture = small;
-                            printScale = scale;
-                            found = boards;
-                            board = 0;
-                            show();
-                        };
-                    });
-                })
-                .camera(take);
-        upload.setAcceptedMimeTypes("image/*");
-        return upload;
+        FileUpload.Reader look = file -> {
+            double thick = asked().mm();
+            double scale = printed.scale();
+            return photos.measured(file.content(), read -> {
+                FoundBoards boards = BoardFinder.find(read.photo(), thick, scale);
+                byte[] small = read.small();
+                int wide = read.photo().width();
+                int high = read.photo().height();
+                return () -> {
+                    clear();
+                    width = wide;
+                    height = high;
+                    picture = small;
+                    printScale = scale;
+                    found = boards;
+                    board = 0;
+                    show();
+                };
+            });
+        };
+        return camera(figures, take, look, "image/*");
     }
 
     /** The thickness that stands in its field; read under the screen's lock, since a photo comes in beside it. */
     private Length asked() {
         Length[] asked = new Length[1];
-        screen.accessSynchronously(() -> {
+        screen().accessSynchronously(() -> {
             // what was wrong with the photo before would stand there as if it spoke of this one
             refusal.setVisible(false);
             asked[0] = thickness.get();
@@ -95,18 +89,12 @@ public class PhotoEntry extends Div {
         return asked[0];
     }
 
-    private void refuse(String words) {
+    @Override
+    protected void refuse(String words) {
         if (!words.isEmpty()) {
             clear();
         }
-        refusal.setText(words);
-        refusal.setVisible(!words.isEmpty());
-    }
-
-    @Override
-    protected void onAttach(AttachEvent event) {
-        super.onAttach(event);
-        screen = event.getUI();
+        super.refuse(words);
     }
 
     private void show() {
@@ -139,8 +127,7 @@ public class PhotoEntry extends Div {
     /** The outline as it is drawn over the photo now. */
     public Optional<Outline> outline() {
         if (shown == null) {
-            refusal.setText(figures.text("sheets.photo.none"));
-            refusal.setVisible(true);
+            super.refuse(figures.text("sheets.photo.none"));
             return Optional.empty();
         }
         return Optional.of(shown.outline());

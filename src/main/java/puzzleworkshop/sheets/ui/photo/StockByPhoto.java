@@ -1,7 +1,5 @@
 package puzzleworkshop.sheets.ui.photo;
 
-import com.vaadin.flow.component.AttachEvent;
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Anchor;
@@ -41,7 +39,7 @@ import puzzleworkshop.workshop.SignedIn;
  * Taking stock of several boards at once: they lie on the measuring sheet, a photo says which sheets of the rack they are, which are
  * new, and which are too alike to tell.
  */
-public class StockByPhoto extends Div {
+public class StockByPhoto extends PhotoPart {
 
     private static final Length USUAL = Length.mm(3);
 
@@ -52,10 +50,8 @@ public class StockByPhoto extends Div {
     private final PrintedSheet printed;
     private final LengthField thickness;
     private final ProgressBar busy = new WorkingBar();
-    private final Note refusal = Note.refusal();
     private final Div result = new Div();
     private final Set<SheetId> ticked = new HashSet<>();
-    private UI screen;
 
     /** @param here ticks a sheet on the walk that is going on */
     public StockByPhoto(
@@ -84,42 +80,29 @@ public class StockByPhoto extends Div {
 
     private FileUpload upload() {
         Button take = new Button(figures.text("sheets.stock.photo.take"));
-        FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, this::refuse, file -> {
-                    byte[] content = file.content();
-                    Length[] thick = new Length[1];
-                    screen.accessSynchronously(() -> {
-                        busy.setVisible(true);
-                        thick[0] = thickness.getValue();
-                    });
-                    try {
-                        if (thick[0] == null) {
-                            throw new Refused("camera.outline.thickness");
-                        }
-                        double scale = printed.scale();
-                        return photos.measured(content, read -> {
-                            FoundBoards found = BoardFinder.find(read.photo(), thick[0].mm(), scale);
-                            List<Recognised> boards = byPhoto.in(found);
-                            String drawing = drawing(read, found, boards, scale);
-                            return () -> show(found, boards, drawing);
-                        });
-                    } finally {
-                        UiPush.tell(screen, () -> busy.setVisible(false));
-                    }
-                })
-                .camera(take);
-        upload.setAcceptedMimeTypes("image/*");
-        return upload;
-    }
-
-    private void refuse(String words) {
-        refusal.setText(words);
-        refusal.setVisible(!words.isEmpty());
-    }
-
-    @Override
-    protected void onAttach(AttachEvent event) {
-        super.onAttach(event);
-        screen = event.getUI();
+        FileUpload.Reader look = file -> {
+            byte[] content = file.content();
+            Length[] thick = new Length[1];
+            screen().accessSynchronously(() -> {
+                busy.setVisible(true);
+                thick[0] = thickness.getValue();
+            });
+            try {
+                if (thick[0] == null) {
+                    throw new Refused("camera.outline.thickness");
+                }
+                double scale = printed.scale();
+                return photos.measured(content, read -> {
+                    FoundBoards found = BoardFinder.find(read.photo(), thick[0].mm(), scale);
+                    List<Recognised> boards = byPhoto.in(found);
+                    String drawing = drawing(read, found, boards, scale);
+                    return () -> show(found, boards, drawing);
+                });
+            } finally {
+                UiPush.tell(screen(), () -> busy.setVisible(false));
+            }
+        };
+        return camera(figures, take, look, "image/*");
     }
 
     /** The photo, each board framed with its letter. */

@@ -1,15 +1,18 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.rings;
 
 /** Closed rings of points as x, y in turn: smoothing, even spacing, lengths and areas. */
-final class Ring {
+public final class Ring {
+
+    /** Distance of points along a measured edge, mm. */
+    public static final double SPACING = 0.6;
 
     private Ring() {}
 
-    static int size(double[] ring) {
+    public static int size(double[] ring) {
         return ring.length / 2;
     }
 
-    static double length(double[] ring) {
+    public static double length(double[] ring) {
         double sum = 0;
         int n = size(ring);
         for (int i = 0; i < n; i++) {
@@ -20,7 +23,7 @@ final class Ring {
     }
 
     /** Positive when clockwise as seen (y down). */
-    static double area(double[] ring) {
+    public static double area(double[] ring) {
         double sum = 0;
         int n = size(ring);
         for (int i = 0; i < n; i++) {
@@ -31,7 +34,7 @@ final class Ring {
     }
 
     /** Each point the mean of itself and its neighbours, as many rounds as asked. */
-    static double[] smoothed(double[] ring, int rounds) {
+    public static double[] smoothed(double[] ring, int rounds) {
         double[] now = ring;
         int n = size(ring);
         for (int round = 0; round < rounds; round++) {
@@ -49,7 +52,7 @@ final class Ring {
     }
 
     /** Points at even distances along the ring. */
-    static double[] spaced(double[] ring, double step) {
+    public static double[] spaced(double[] ring, double step) {
         double total = length(ring);
         int count = Math.max(8, (int) Math.round(total / step));
         double[] even = new double[2 * count];
@@ -74,7 +77,7 @@ final class Ring {
     }
 
     /** Outward normals of a ring that has its inside to the right. */
-    static double[] normals(double[] ring, int reach) {
+    public static double[] normals(double[] ring, int reach) {
         int n = size(ring);
         double[] normals = new double[ring.length];
         for (int i = 0; i < n; i++) {
@@ -90,7 +93,7 @@ final class Ring {
     }
 
     /** Without the way out and back between two points that lie as good as together, up to a length of that way in mm. */
-    static double[] unfolded(double[] ring, double longest) {
+    public static double[] unfolded(double[] ring, double longest) {
         int n = size(ring);
         double[] kept = new double[ring.length];
         int count = 0;

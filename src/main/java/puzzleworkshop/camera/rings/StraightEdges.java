@@ -1,4 +1,4 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.rings;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,33 +9,39 @@ import java.util.List;
  * becomes a chain of chords that stays within {@link #CURVE_MM}. Edges whose directions agree, up to quarter turns, within what the
  * photo can tell are set exactly square.
  */
-final class StraightEdges {
+public final class StraightEdges {
 
     /** A free curve's polygon stays this near to it. */
-    static final double CURVE_MM = 0.25;
+    public static final double CURVE_MM = 0.15;
 
-    /** Edges this far from square may be square, degrees; the photo must agree. */
-    static final double SQUARE_DEGREES = 0.6;
+    /** How far two lines may meet from the ring, mm, where they hardly turn, and for each part that a corner is sharper than that. */
+    private static final double MEET_MM = 0.1;
+
+    private static final double ROUNDED_MM = 2;
 
     private static final double LONG_MM = 8;
-    private static final double SQUARED_MM = 20;
 
     private final double[] ring;
-    final List<double[]> corners = new ArrayList<>();
-    /** Straight edges of at least {@link #SQUARED_MM}. */
-    int straight;
+    public final List<double[]> corners = new ArrayList<>();
+    /** Straight edges of at least {@link SquareSides#SQUARED_MM}. */
+    public int straight;
     /** Of these, set square to each other. */
-    int squared;
+    public int squared;
     /** How far the end of one of them lay from square before, at most, mm. */
-    double squaredWithin;
+    public double squaredWithin;
 
-    private record Side(int from, int to, double length, double x, double y, double dx, double dy, boolean line) {}
+    /** From one point of the ring to another: a line through a point in a direction, or a chord. */
+    record Side(int from, int to, double length, double x, double y, double dx, double dy, boolean line) {}
 
-    StraightEdges(double[] ring, double doubtMm) {
+    public StraightEdges(double[] ring, double doubtMm) {
         this.ring = ring;
         List<Side> sides = sides(corners(CURVE_MM));
         sides = joined(sides);
-        sides = squared(sides, doubtMm);
+        SquareSides square = new SquareSides(sides, doubtMm);
+        sides = square.sides;
+        straight = square.straight;
+        squared = square.squared;
+        squaredWithin = square.squaredWithin;
         meet(sides);
         if (strays()) {
             corners.clear();
@@ -58,7 +64,7 @@ final class StraightEdges {
         return false;
     }
 
-    double[] polygon() {
+    public double[] polygon() {
         double[] polygon = new double[2 * corners.size()];
         for (int i = 0; i < corners.size(); i++) {
             polygon[2 * i] = corners.get(i)[0];
@@ -163,7 +169,7 @@ final class StraightEdges {
             Side a = now.get(i);
             for (int chords = 1; a.line && chords <= 4 && chords + 2 < now.size(); chords++) {
                 Side b = now.get((i + chords + 1) % now.size());
-                if (b.line && Math.floorMod(b.from - a.to, Ring.size(ring)) * EdgeSearch.SPACING < 7) {
+                if (b.line && Math.floorMod(b.from - a.to, Ring.size(ring)) * Ring.SPACING < 7) {
                     double[] corner = Lines.meet(a.x, a.y, a.dx, a.dy, b.x, b.y, b.dx, b.dy);
                     if (corner != null && goesBy(a, corner, b)) {
                         Side from = now.get((i + 1) % now.size());
@@ -198,7 +204,7 @@ final class StraightEdges {
             int count = Math.floorMod(both.to - both.from, n);
             int skip = Math.min(1, count / 6);
             double worst = Lines.worst(ring, both.from + skip, count - 2 * skip + 1, both.x, both.y, both.dx, both.dy);
-            if (worst < least) {
+            if (worst < least && !Lines.isBowed(ring, both)) {
                 least = worst;
                 best = i;
                 line = both;
@@ -227,7 +233,9 @@ final class StraightEdges {
             }
             near = Math.min(near, Math.hypot(x - corner[0], y - corner[1]));
         }
-        return near < (sharp < -0.3 ? 1.6 : 1.1);
+        // blur rounds a corner the more the sharper it is; two lines along a curve meet outside of it
+        double rounded = MEET_MM + ROUNDED_MM * (1 / Math.sqrt(Math.max(0.01, (1 + sharp) / 2)) - 1);
+        return near < (sharp < -0.3 ? 1.6 : 1.1) && Lines.fromRing(ring, corner[0], corner[1]) < rounded;
     }
 
     private static void replace(List<Side> sides, int at, int count, Side by) {
@@ -240,69 +248,6 @@ final class StraightEdges {
         sides.addAll(rest);
     }
 
-    private List<Side> squared(List<Side> sides, double doubtMm) {
-        double best = 0;
-        double bestLength = 0;
-        for (Side base : sides) {
-            if (!base.line || base.length < SQUARED_MM) {
-                continue;
-            }
-            straight++;
-            double length = 0;
-            for (Side other : sides) {
-                length += other.line && other.length >= SQUARED_MM && supports(other, angle(base), doubtMm)
-                        ? other.length
-                        : 0;
-            }
-            if (length > bestLength) {
-                bestLength = length;
-                best = angle(base);
-            }
-        }
-        double sum = 0;
-        double weight = 0;
-        for (Side side : sides) {
-            if (side.line && side.length >= SQUARED_MM && supports(side, best, doubtMm)) {
-                sum += off(angle(side), best) * side.length * side.length;
-                weight += side.length * side.length;
-                squared++;
-            }
-        }
-        if (squared < 2) {
-            squared = 0;
-            return sides;
-        }
-        double direction = best + sum / weight;
-        List<Side> set = new ArrayList<>();
-        for (Side side : sides) {
-            if (side.line && side.length >= SQUARED_MM && supports(side, best, doubtMm)) {
-                double turned = angle(side) - off(angle(side), direction);
-                squaredWithin = Math.max(squaredWithin, Math.abs(off(angle(side), direction)) * side.length / 2);
-                set.add(new Side(
-                        side.from, side.to, side.length, side.x, side.y, Math.cos(turned), Math.sin(turned), true));
-            } else {
-                set.add(side);
-            }
-        }
-        return set;
-    }
-
-    private static double angle(Side side) {
-        return Math.atan2(side.dy, side.dx);
-    }
-
-    /** Difference of two directions up to quarter turns. */
-    private static double off(double angle, double base) {
-        double quarter = Math.PI / 2;
-        double d = (angle - base) / quarter;
-        return (d - Math.rint(d)) * quarter;
-    }
-
-    private static boolean supports(Side side, double base, double doubtMm) {
-        double off = Math.abs(off(angle(side), base));
-        return off < Math.toRadians(SQUARE_DEGREES) && off * side.length / 2 < Math.max(0.15, 0.7 * doubtMm);
-    }
-
     private void meet(List<Side> sides) {
         int n = sides.size();
         for (int i = 0; i < n; i++) {
@@ -312,7 +257,10 @@ final class StraightEdges {
             double y = ring[2 * b.from + 1];
             double[] corner = a.line || b.line ? Lines.meet(a.x, a.y, a.dx, a.dy, b.x, b.y, b.dx, b.dy) : null;
             boolean fits = corner != null
-                    && (a.line && b.line ? goesBy(a, corner, b) : Math.hypot(corner[0] - x, corner[1] - y) < 0.6);
+                    && (a.line && b.line
+                            ? goesBy(a, corner, b)
+                            : Math.hypot(corner[0] - x, corner[1] - y) < 0.6
+                                    && Lines.fromRing(ring, corner[0], corner[1]) < MEET_MM);
             if (fits) {
                 corners.add(corner);
             } else {

@@ -1,16 +1,16 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.rings;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
 /** Connected parts of a raster, how deep cells lie in them, and the rings around them. */
-final class Regions {
+public final class Regions {
 
     private Regions() {}
 
     /** Cells of state 2 (not known) take the state of the nearest cell that is known. */
-    static void settle(byte[] state, int columns, int rows) {
+    public static void settle(byte[] state, int columns, int rows) {
         int[] queue = new int[state.length];
         int head = 0;
         int tail = 0;
@@ -36,7 +36,7 @@ final class Regions {
     }
 
     /** Takes off what is thinner than about three cells: each cell goes by the majority around it, twice. */
-    static void open(byte[] state, int columns, int rows) {
+    public static void open(byte[] state, int columns, int rows) {
         for (int round = 0; round < 2; round++) {
             byte[] before = state.clone();
             for (int r = 1; r < rows - 1; r++) {
@@ -53,7 +53,7 @@ final class Regions {
     }
 
     /** Parts of state 1, joined over edges, of at least so many cells. */
-    static List<int[]> parts(byte[] state, int columns, int rows, int smallest) {
+    public static List<int[]> parts(byte[] state, int columns, int rows, int smallest) {
         boolean[] done = new boolean[state.length];
         int[] stack = new int[state.length];
         List<int[]> parts = new ArrayList<>();
@@ -86,7 +86,7 @@ final class Regions {
     }
 
     /** Steps from each cell to the nearest one outside (0 outside), over edges and corners in turn. */
-    static int[] depth(boolean[] in, int columns, int rows) {
+    public static int[] depth(boolean[] in, int columns, int rows) {
         int[] depth = new int[in.length];
         for (int r = 0; r < rows; r++) {
             for (int c = 0; c < columns; c++) {
@@ -116,7 +116,7 @@ final class Regions {
      * The rings around one part, along the edges of its cells, with the part to the right of the way (the outer ring runs clockwise
      * as seen, holes the other way); corners in cell units, the longest ring (the outer one) first.
      */
-    static List<int[]> rings(int[] part, int columns, int rows) {
+    public static List<int[]> rings(int[] part, int columns, int rows) {
         boolean[] in = new boolean[columns * rows];
         for (int cell : part) {
             in[cell] = true;

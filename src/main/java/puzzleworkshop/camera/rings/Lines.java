@@ -1,12 +1,19 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.rings;
 
 /** Straight lines through points of a ring, and where two of them meet. */
-final class Lines {
+public final class Lines {
+
+    /** A bow's root mean square from the line that makes a curve, mm; by this share of its length more: paper is never quite flat. */
+    private static final double BOW_MM = 0.028;
+
+    private static final double BOW_SHARE = 0.0002;
+
+    private static final double MOST_OF = 0.5;
 
     private Lines() {}
 
     /** A point of the line and its direction, with the least sum of squared distances, over count points from an index on. */
-    static double[] through(double[] ring, int from, int count) {
+    public static double[] through(double[] ring, int from, int count) {
         int n = Ring.size(ring);
         double mx = 0;
         double my = 0;
@@ -31,7 +38,7 @@ final class Lines {
     }
 
     /** Farthest of count points from a line. */
-    static double worst(double[] ring, int from, int count, double x, double y, double dx, double dy) {
+    public static double worst(double[] ring, int from, int count, double x, double y, double dx, double dy) {
         int n = Ring.size(ring);
         double worst = 0;
         for (int k = 0; k < count; k++) {
@@ -42,7 +49,8 @@ final class Lines {
     }
 
     /** Null where they run nearly the same way. */
-    static double[] meet(double ax, double ay, double adx, double ady, double bx, double by, double bdx, double bdy) {
+    public static double[] meet(
+            double ax, double ay, double adx, double ady, double bx, double by, double bdx, double bdy) {
         double cross = adx * bdy - ady * bdx;
         if (Math.abs(cross) < 0.03) {
             return null;
@@ -52,7 +60,7 @@ final class Lines {
     }
 
     /** Distance of a point from the edge of a ring. */
-    static double fromRing(double[] ring, double x, double y) {
+    public static double fromRing(double[] ring, double x, double y) {
         int n = Ring.size(ring);
         double least = Double.MAX_VALUE;
         for (int i = 0; i < n; i++) {
@@ -65,5 +73,32 @@ final class Lines {
             least = Math.min(least, (px - t * dx) * (px - t * dx) + (py - t * dy) * (py - t * dy));
         }
         return Math.sqrt(least);
+    }
+
+    /**
+     * Whether a stretch is a curve, however near it keeps to the line: one bow, or one to each side, is most of what it strays (the
+     * second and third of Legendre's polynomials along it). What wavers to and fro more often is scatter.
+     */
+    static boolean isBowed(double[] ring, StraightEdges.Side side) {
+        int n = Ring.size(ring);
+        int count = Math.floorMod(side.to() - side.from(), n);
+        int skip = Math.min(2, count / 6);
+        int points = count - 2 * skip;
+        if (points < 10) {
+            return false;
+        }
+        double all = 0;
+        double second = 0;
+        double third = 0;
+        for (int k = 0; k < points; k++) {
+            int i = (side.from() + skip + k) % n;
+            double beside = (ring[2 * i] - side.x()) * side.dy() - (ring[2 * i + 1] - side.y()) * side.dx();
+            double t = (2 * k + 1.0) / points - 1;
+            all += beside * beside / points;
+            second += beside * (3 * t * t - 1) / 2 / points;
+            third += beside * (5 * t * t * t - 3 * t) / 2 / points;
+        }
+        double bowed = 5 * second * second + 7 * third * third;
+        return bowed > MOST_OF * all && Math.sqrt(bowed) > BOW_MM + BOW_SHARE * side.length();
     }
 }

@@ -1,0 +1,49 @@
+package puzzleworkshop.camera.pieces;
+
+/** Turn and shift from a piece's own place to where it lies. */
+final class Pose {
+    double cos;
+    double sin;
+    double x;
+    double y;
+    /** The longest stretch of the edge that shows no step, of all of it. */
+    double unseen;
+    /** What is no step, in code values. */
+    double least;
+
+    double x(double px, double py) {
+        return cos * px - sin * py + x;
+    }
+
+    double y(double px, double py) {
+        return sin * px + cos * py + y;
+    }
+
+    /** By the turn and shift that make the distances along the normals least: sums of a least-squares problem, three rows of four. */
+    void settle(double[][] sums) {
+        double[] by = solved(sums);
+        double c = Math.cos(by[2]);
+        double s = Math.sin(by[2]);
+        double turned = c * cos - s * sin;
+        sin = s * cos + c * sin;
+        cos = turned;
+        x += by[0];
+        y += by[1];
+    }
+
+    /** Three equations by Cramer's rule; nothing moves where they do not tell. */
+    private static double[] solved(double[][] a) {
+        double det = determinant(a, 0, 1, 2);
+        if (Math.abs(det) < 1e-9) {
+            return new double[3];
+        }
+        return new double[] {determinant(a, 3, 1, 2) / det, determinant(a, 0, 3, 2) / det, determinant(a, 0, 1, 3) / det
+        };
+    }
+
+    private static double determinant(double[][] a, int p, int q, int r) {
+        return a[0][p] * (a[1][q] * a[2][r] - a[1][r] * a[2][q])
+                - a[0][q] * (a[1][p] * a[2][r] - a[1][r] * a[2][p])
+                + a[0][r] * (a[1][p] * a[2][q] - a[1][q] * a[2][p]);
+    }
+}
