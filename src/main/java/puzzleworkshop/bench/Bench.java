@@ -29,7 +29,7 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.planning.schedule.Schedule;
-import puzzleworkshop.printing.PlannedPrints;
+import puzzleworkshop.printing.PlannedPrints.OpenRun;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Running;
@@ -53,7 +53,7 @@ public class Bench {
     private final Orders orders;
     private final WeekPlan plan;
     private final SheetRack rack;
-    private final PlannedPrints prints;
+    private final RunPrints runPrints;
     private final EarlyWorkNotes beforeItsTime;
     private final AfterCommit afterCommit;
     private final Photos photos;
@@ -67,7 +67,7 @@ public class Bench {
             Orders orders,
             WeekPlan plan,
             SheetRack rack,
-            PlannedPrints prints,
+            RunPrints runPrints,
             EarlyWorkNotes beforeItsTime,
             AfterCommit afterCommit,
             Photos photos,
@@ -79,7 +79,7 @@ public class Bench {
         this.orders = orders;
         this.plan = plan;
         this.rack = rack;
-        this.prints = prints;
+        this.runPrints = runPrints;
         this.beforeItsTime = beforeItsTime;
         this.afterCommit = afterCommit;
         this.photos = photos;
@@ -102,7 +102,7 @@ public class Bench {
             Optional<Running> running,
             List<Sheet> boards,
             Optional<Instant> restsUntil,
-            Optional<Long> openRun) {
+            Optional<OpenRun> openRun) {
 
         public Order order() {
             return entry.order();
@@ -114,10 +114,17 @@ public class Bench {
                 return Optional.empty();
             }
             if (order().approval().isPresent()) {
-                return openRun.map(run -> Sentence.of("bench.may-not.run", run));
+                return openRun.map(RunPrints::why);
             }
             return Optional.of(
                     Sentence.of(order().picture().isEmpty() ? "bench.may-not.picture" : "bench.may-not.approval"));
+        }
+
+        /** The same in a few words, for a list in which it is not the only one. */
+        public Optional<Sentence> mayNotInShort() {
+            return mayNot().map(why -> openRun.filter(run -> order().approval().isPresent())
+                    .map(run -> Sentence.of("bench.card.may-not.run", run.run()))
+                    .orElseGet(() -> Sentence.of("bench.card." + why.key().substring("bench.".length()))));
         }
 
         /** The day since which its work waits for money. */
@@ -152,9 +159,8 @@ public class Bench {
         Instant now = clock.instant();
         Map<OrderId, List<Sheet>> boards =
                 rack.heldFor(here.stream().map(e -> e.order().id()).toList());
-        Map<OrderId, Long> openRuns = stage == Stage.PRINT
-                ? prints.openRuns(here.stream().map(e -> e.order().id()).toList())
-                : Map.of();
+        Map<OrderId, OpenRun> openRuns =
+                runPrints.stillIn(stage, here.stream().map(e -> e.order().id()).toList());
         return here.stream()
                 .map(entry -> new Waiting(
                         entry,
