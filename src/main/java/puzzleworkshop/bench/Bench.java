@@ -1,7 +1,6 @@
 package puzzleworkshop.bench;
 
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -153,10 +152,8 @@ public class Bench {
                 .toList();
         Map<OrderId, Running> running =
                 progress.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
-        Map<OrderId, Instant> last =
-                progress.lastDone(here.stream().map(e -> e.order().id()).toList());
-        Duration rest = beforeItsTime.restBefore(stage);
-        Instant now = clock.instant();
+        Map<OrderId, Instant> rests = beforeItsTime.restsUntil(
+                stage, here.stream().map(e -> e.order().id()).toList());
         Map<OrderId, List<Sheet>> boards =
                 rack.heldFor(here.stream().map(e -> e.order().id()).toList());
         Map<OrderId, OpenRun> openRuns =
@@ -169,9 +166,7 @@ public class Bench {
                                 .findFirst(),
                         Optional.ofNullable(running.get(entry.order().id())),
                         boards.getOrDefault(entry.order().id(), List.of()),
-                        Optional.ofNullable(last.get(entry.order().id()))
-                                .map(at -> at.plus(rest))
-                                .filter(now::isBefore),
+                        Optional.ofNullable(rests.get(entry.order().id())),
                         Optional.ofNullable(openRuns.get(entry.order().id()))))
                 .sorted(Comparator.comparing((Waiting w) -> w.running().isEmpty())
                         .thenComparing(

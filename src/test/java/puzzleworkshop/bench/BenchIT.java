@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
@@ -335,6 +337,36 @@ class BenchIT {
         assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
                         .refused())
                 .containsKey(order.id());
+    }
+
+    @Test
+    void film_that_settles_holds_up_sticking_and_not_the_board_that_is_prepared_meanwhile() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.SHEET_PREP);
+        assertThat(restsUntil(order, Stage.SHEET_PREP)).isEmpty();
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.SHEET_PREP, "Robin", "test");
+        Tick laminated = bench.ticks(order.id()).stream()
+                .filter(tick -> tick.stage() == Stage.LAMINATE)
+                .findFirst()
+                .orElseThrow();
+        assertThat(restsUntil(order, Stage.STICK)).contains(laminated.at().plus(Duration.ofHours(12)));
+        assertThat(earlyNotes(order)).isEqualTo(1);
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.STICK, "Robin", "test");
+        assertThat(earlyNotes(order)).as("one for the ink, one for the film").isEqualTo(2);
+    }
+
+    private long earlyNotes(Order order) {
+        return orders.history(order.id()).stream()
+                .filter(line -> line.what().key().equals("bench.history.early"))
+                .count();
+    }
+
+    private Optional<Instant> restsUntil(Order order, Stage stage) {
+        return bench.queue(stage).stream()
+                .filter(waiting -> waiting.order().id().equals(order.id()))
+                .findFirst()
+                .orElseThrow()
+                .restsUntil();
     }
 
     @Test
