@@ -121,9 +121,14 @@ public class Bench {
 
         /** The same in a few words, for a list in which it is not the only one. */
         public Optional<Sentence> mayNotInShort() {
-            return mayNot().map(why -> openRun.filter(run -> order().approval().isPresent())
-                    .map(run -> Sentence.of("bench.card.may-not.run", run.run()))
-                    .orElseGet(() -> Sentence.of("bench.card." + why.key().substring("bench.".length()))));
+            if (mayNot().isEmpty()) {
+                return Optional.empty();
+            }
+            if (order().approval().isPresent()) {
+                return openRun.map(run -> Sentence.of("bench.card.may-not.run", run.run()));
+            }
+            return Optional.of(Sentence.of(
+                    order().picture().isEmpty() ? "bench.card.may-not.picture" : "bench.card.may-not.approval"));
         }
 
         /** The day since which its work waits for money. */
