@@ -1,7 +1,6 @@
 package puzzleworkshop.bench;
 
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -29,7 +28,7 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.planning.schedule.Schedule;
-import puzzleworkshop.printing.PlannedPrints;
+import puzzleworkshop.printing.PlannedPrints.OpenRun;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Running;
@@ -53,7 +52,7 @@ public class Bench {
     private final Orders orders;
     private final WeekPlan plan;
     private final SheetRack rack;
-    private final PlannedPrints prints;
+    private final RunPrints runPrints;
     private final EarlyWorkNotes beforeItsTime;
     private final AfterCommit afterCommit;
     private final Photos photos;
@@ -67,7 +66,7 @@ public class Bench {
             Orders orders,
             WeekPlan plan,
             SheetRack rack,
-            PlannedPrints prints,
+            RunPrints runPrints,
             EarlyWorkNotes beforeItsTime,
             AfterCommit afterCommit,
             Photos photos,
@@ -79,7 +78,7 @@ public class Bench {
         this.orders = orders;
         this.plan = plan;
         this.rack = rack;
-        this.prints = prints;
+        this.runPrints = runPrints;
         this.beforeItsTime = beforeItsTime;
         this.afterCommit = afterCommit;
         this.photos = photos;
@@ -102,7 +101,7 @@ public class Bench {
             Optional<Running> running,
             List<Sheet> boards,
             Optional<Instant> restsUntil,
-            Optional<Long> openRun) {
+            Optional<OpenRun> openRun) {
 
         public Order order() {
             return entry.order();
@@ -114,10 +113,22 @@ public class Bench {
                 return Optional.empty();
             }
             if (order().approval().isPresent()) {
-                return openRun.map(run -> Sentence.of("bench.may-not.run", run));
+                return openRun.map(RunPrints::why);
             }
             return Optional.of(
                     Sentence.of(order().picture().isEmpty() ? "bench.may-not.picture" : "bench.may-not.approval"));
+        }
+
+        /** The same in a few words, for a list in which it is not the only one. */
+        public Optional<Sentence> mayNotInShort() {
+            if (mayNot().isEmpty()) {
+                return Optional.empty();
+            }
+            if (order().approval().isPresent()) {
+                return openRun.map(run -> Sentence.of("bench.card.may-not.run", run.run()));
+            }
+            return Optional.of(Sentence.of(
+                    order().picture().isEmpty() ? "bench.card.may-not.picture" : "bench.card.may-not.approval"));
         }
 
         /** The day since which its work waits for money. */
@@ -146,15 +157,12 @@ public class Bench {
                 .toList();
         Map<OrderId, Running> running =
                 progress.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
-        Map<OrderId, Instant> last =
-                progress.lastDone(here.stream().map(e -> e.order().id()).toList());
-        Duration rest = beforeItsTime.restBefore(stage);
-        Instant now = clock.instant();
+        Map<OrderId, Instant> rests = beforeItsTime.restsUntil(
+                stage, here.stream().map(e -> e.order().id()).toList());
         Map<OrderId, List<Sheet>> boards =
                 rack.heldFor(here.stream().map(e -> e.order().id()).toList());
-        Map<OrderId, Long> openRuns = stage == Stage.PRINT
-                ? prints.openRuns(here.stream().map(e -> e.order().id()).toList())
-                : Map.of();
+        Map<OrderId, OpenRun> openRuns =
+                runPrints.stillIn(stage, here.stream().map(e -> e.order().id()).toList());
         return here.stream()
                 .map(entry -> new Waiting(
                         entry,
@@ -163,9 +171,7 @@ public class Bench {
                                 .findFirst(),
                         Optional.ofNullable(running.get(entry.order().id())),
                         boards.getOrDefault(entry.order().id(), List.of()),
-                        Optional.ofNullable(last.get(entry.order().id()))
-                                .map(at -> at.plus(rest))
-                                .filter(now::isBefore),
+                        Optional.ofNullable(rests.get(entry.order().id())),
                         Optional.ofNullable(openRuns.get(entry.order().id()))))
                 .sorted(Comparator.comparing((Waiting w) -> w.running().isEmpty())
                         .thenComparing(

@@ -1,17 +1,22 @@
 package puzzleworkshop.bench;
 
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.StageStandard;
 import puzzleworkshop.workshop.Workshop;
 
 /** What was done before it had rested, or before its payment came, is not refused; it stands in the order's history. */
@@ -32,22 +37,31 @@ class EarlyWorkNotes {
         this.clock = clock;
     }
 
-    /** How long what was done before a stage must lie. */
-    Duration restBefore(Stage stage) {
-        return stage == Stage.PRINT
-                ? Duration.ZERO
-                : workshop.stageStandards()
-                        .get(Stage.values()[stage.ordinal() - 1])
-                        .rest();
+    /** Until when what orders need at a stage should still lie; those that need not wait are left out. */
+    Map<OrderId, Instant> restsUntil(Stage stage, Collection<OrderId> orders) {
+        List<StageStandard> resting = workshop.stageStandards().values().stream()
+                .filter(standard -> standard.stage().heldUpByRest().equals(Optional.of(stage)))
+                .filter(standard -> standard.rest().isPositive())
+                .toList();
+        Map<OrderId, Instant> until = new HashMap<>();
+        if (resting.isEmpty() || orders.isEmpty()) {
+            return until;
+        }
+        Instant now = clock.instant();
+        progress.lastByStage(orders)
+                .forEach((order, done) -> resting.stream()
+                        .filter(standard -> done.containsKey(standard.stage()))
+                        .map(standard -> done.get(standard.stage()).plus(standard.rest()))
+                        .filter(now::isBefore)
+                        .max(Comparator.naturalOrder())
+                        .ifPresent(rested -> until.put(order, rested)));
+        return until;
     }
 
     /** Asked before the stage is ticked, in the same transaction. */
     void note(Order order, Stage stage, String who) {
         Sentence name = Sentence.of(stage.textKey());
-        Optional<Instant> rested = Optional.ofNullable(
-                        progress.lastDone(List.of(order.id())).get(order.id()))
-                .map(at -> at.plus(restBefore(stage)));
-        rested.filter(clock.instant()::isBefore)
+        Optional.ofNullable(restsUntil(stage, List.of(order.id())).get(order.id()))
                 .ifPresent(until -> orders.note(order.id(), Sentence.of("bench.history.early", name, until), who));
         Optional.ofNullable(payments.open().get(order.id()))
                 .ifPresent(since -> orders.note(order.id(), Sentence.of("bench.history.unpaid", name, since), who));

@@ -26,7 +26,6 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.events.OrderCancelled;
-import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Tick;
@@ -45,7 +44,7 @@ class StageTransitions {
     private final Bookings bookings;
     private final Orders orders;
     private final SheetRack rack;
-    private final PlannedPrints prints;
+    private final RunPrints runPrints;
     private final BoardCuts cuts;
     private final StageConsumption usedUp;
     private final LostWork lost;
@@ -60,7 +59,7 @@ class StageTransitions {
             Bookings bookings,
             Orders orders,
             SheetRack rack,
-            PlannedPrints prints,
+            RunPrints runPrints,
             BoardCuts cuts,
             StageConsumption usedUp,
             LostWork lost,
@@ -73,7 +72,7 @@ class StageTransitions {
         this.bookings = bookings;
         this.orders = orders;
         this.rack = rack;
-        this.prints = prints;
+        this.runPrints = runPrints;
         this.cuts = cuts;
         this.usedUp = usedUp;
         this.lost = lost;
@@ -103,8 +102,10 @@ class StageTransitions {
                 requireRecordedCut(order);
                 cuts.cut(id, freshBoardSince(order), who);
             }
-            if (!consumed) {
-                requireNoOpenRun(order, stage);
+            if (!consumed && stage == Stage.PRINT) {
+                runPrints.requireNoneOpen(id);
+            }
+            if (!consumed && !bookedByRun(order, stage)) {
                 usedUp.at(stage, order, who);
             }
             beforeItsTime.note(order, stage, who);
@@ -119,14 +120,8 @@ class StageTransitions {
         orders.completeStage(id, stage, who);
     }
 
-    /** Whose print lies in a run is ticked by it: the run books paper and film, and would be left without its print. */
-    private void requireNoOpenRun(Order order, Stage stage) {
-        if (stage == Stage.PRINT) {
-            Optional.ofNullable(prints.openRuns(List.of(order.id())).get(order.id()))
-                    .ifPresent(run -> {
-                        throw new Refused("bench.may-not.run", run);
-                    });
-        }
+    private boolean bookedByRun(Order order, Stage stage) {
+        return stage == Stage.PRINT && runPrints.paperIsBooked(order);
     }
 
     /** With a laser on the list, a cut is ticked only after its checklist and outcome stand on record. */
@@ -201,7 +196,7 @@ class StageTransitions {
                     .map(Cut::id)
                     .forEach(cut -> cuts.undoWithItsTick(cut, who));
         }
-        if (!tick.device().equals(PrintRunTicks.DEVICE)) {
+        if (!bookedByRun(order, tick.stage())) {
             usedUp.backFrom(tick.stage(), order, progress.lastBeginning(id), who);
         }
         progress.undo(tick, who, clock.instant());

@@ -47,6 +47,13 @@ public class PlannedPrints {
     public record InRun(OrderId order, long run, boolean printed) {}
 
     /**
+     * The run that a print is still to come out of.
+     *
+     * @param confirmed whether it is to be printed as it is; else it is laid out and may be changed
+     */
+    public record OpenRun(long run, boolean confirmed) {}
+
+    /**
      * What prints take that go together.
      *
      * @param quantity in use units of the supply
@@ -64,8 +71,13 @@ public class PlannedPrints {
     }
 
     /** The run that those of the orders lie in whose prints are still to come out of it. */
-    public Map<OrderId, Long> openRuns(Collection<OrderId> orders) {
-        return inRuns(orders).stream().filter(in -> !in.printed()).collect(Collectors.toMap(InRun::order, InRun::run));
+    public Map<OrderId, OpenRun> openRuns(Collection<OrderId> orders) {
+        return orders.isEmpty() ? Map.of() : runs.openRuns(orders);
+    }
+
+    /** How many copies of an order came out of runs and were good, those left out that were planned again since. */
+    public int printedCopies(OrderId order) {
+        return runs.printedCopies(order);
     }
 
     /** Sticker paper and laminate of all prints still to be made: open runs first, then what waits, first due first. */

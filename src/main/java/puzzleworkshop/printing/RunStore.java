@@ -8,8 +8,10 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -215,12 +217,30 @@ class RunStore {
             where order_id = any (:orders) and outcome in ('PLANNED', 'PRINTED')
             order by order_id, outcome, run_id desc
             """)
-                .param("orders", orders.stream().map(OrderId::value).toArray(Long[]::new))
+                .param("orders", ids(orders))
                 .query((row, number) -> new PlannedPrints.InRun(
                         new OrderId(row.getLong("order_id")),
                         row.getLong("run_id"),
                         row.getString("outcome").equals("PRINTED")))
                 .list();
+    }
+
+    Map<OrderId, PlannedPrints.OpenRun> openRuns(Collection<OrderId> orders) {
+        Map<OrderId, PlannedPrints.OpenRun> open = new HashMap<>();
+        jdbc.sql("""
+            select i.order_id, max(i.run_id) as run, bool_and(r.state = 'CONFIRMED') as confirmed
+            from print_run_item i join print_run r on r.id = i.run_id
+            where i.order_id = any (:orders) and i.outcome = 'PLANNED' group by i.order_id
+            """).param("orders", ids(orders)).query(row -> {
+            open.put(
+                    new OrderId(row.getLong("order_id")),
+                    new PlannedPrints.OpenRun(row.getLong("run"), row.getBoolean("confirmed")));
+        });
+        return open;
+    }
+
+    private static Long[] ids(Collection<OrderId> orders) {
+        return orders.stream().map(OrderId::value).toArray(Long[]::new);
     }
 
     void write(long run, Sentence what, Instant at, String who) {

@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.Currency;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -107,6 +108,22 @@ public class Progress {
                         new OrderId(row.getLong("order_id")),
                         row.getTimestamp("at").toInstant()))
                 .list();
+        return last;
+    }
+
+    /** When each stage of each order was last ticked, ticks taken back left out. */
+    public Map<OrderId, Map<Stage, Instant>> lastByStage(Collection<OrderId> orders) {
+        Map<OrderId, Map<Stage, Instant>> last = new HashMap<>();
+        jdbc.sql("""
+            select d.order_id, d.stage, max(d.done_at) as at from stage_done d
+            where d.order_id = any (:orders) and not exists (select 1 from stage_undone u where u.done_id = d.id)
+            group by d.order_id, d.stage
+            """).param("orders", ids(orders)).query(row -> {
+            last.computeIfAbsent(new OrderId(row.getLong("order_id")), order -> new EnumMap<>(Stage.class))
+                    .put(
+                            Stage.valueOf(row.getString("stage")),
+                            row.getTimestamp("at").toInstant());
+        });
         return last;
     }
 

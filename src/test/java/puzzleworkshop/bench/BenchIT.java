@@ -4,14 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -36,20 +36,13 @@ import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
-import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job;
-import puzzleworkshop.pricing.cost.CostPart;
-import puzzleworkshop.printing.GangRuns;
-import puzzleworkshop.printing.PrintRoom;
-import puzzleworkshop.printing.PrintRun;
-import puzzleworkshop.printing.media.PrintMedia;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Running;
@@ -58,12 +51,6 @@ import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
-import puzzleworkshop.supplies.LaserFacts;
-import puzzleworkshop.supplies.Supplies;
-import puzzleworkshop.supplies.SupplyId;
-import puzzleworkshop.supplies.SupplyItem;
-import puzzleworkshop.supplies.SupplyKind;
-import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
 
@@ -110,29 +97,6 @@ class BenchIT {
 
     private Order order() {
         return make.confirmed("Ida Lund", plan.today().plusDays(20), 25);
-    }
-
-    @Test
-    void a_print_that_lies_in_a_run_is_ticked_by_the_run_alone_so_that_the_run_is_never_left_without_it() {
-        Order order = order();
-        long medium = beans.getBean(PrintMedia.class).all().getFirst().id().orElseThrow();
-        PrintRun run = beans.getBean(GangRuns.class)
-                .propose(medium, order.promised().orElseThrow().plusDays(30), "Robin");
-        PrintRoom room = beans.getBean(PrintRoom.class);
-        room.confirm(run.id(), "Robin");
-
-        Bench.Waiting card = bench.queue(Stage.PRINT).stream()
-                .filter(waiting -> waiting.order().id().equals(order.id()))
-                .findFirst()
-                .orElseThrow();
-        assertThat(card.mayNot()).contains(Sentence.of("bench.may-not.run", run.id()));
-        Bench.Outcome early = bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "phone");
-        assertThat(early.done()).isEmpty();
-        assertThat(early.refused()).containsValue(Sentence.of("bench.may-not.run", run.id()));
-
-        room.printed(BookingKey.fresh(), run.id(), Set.of(), "", Optional.of("a new pack"), "Robin");
-        assertThat(orders.get(order.id()).next()).contains(Stage.LAMINATE);
-        assertThat(bench.ticks(order.id())).hasSize(1);
     }
 
     @Test
@@ -327,15 +291,6 @@ class BenchIT {
     }
 
     @Test
-    void a_print_made_without_a_run_is_lost_at_what_the_price_reckoned_for_it() {
-        Order order = order();
-        make.bringTo(order.id(), Stage.STICK);
-        var print = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
-        var all = new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty());
-        assertThat(bench.reckoned(order.id(), all).materialLost()).isEqualTo(print.rounded());
-    }
-
-    @Test
     void a_cut_that_did_not_go_through_is_cut_again_on_the_same_board() {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
@@ -385,52 +340,33 @@ class BenchIT {
     }
 
     @Test
-    @Transactional
-    void a_print_made_again_at_the_bench_takes_paper_and_film_and_gives_them_back_with_the_tick() {
-        SupplyId paper = shelf("Sticker paper A4", SupplyKind.STICKER_PAPER);
-        SupplyId film = shelf("Film A4", SupplyKind.LAMINATE);
+    void film_that_settles_holds_up_sticking_and_not_the_board_that_is_prepared_meanwhile() {
         Order order = order();
-        make.bringTo(order.id(), Stage.LAMINATE);
-        // a sticker of 206 x 156 mm: one on an A4 sheet, upright or lying
-        assertThat(stock(paper)).isEqualByComparingTo("99");
-        assertThat(stock(film)).isEqualByComparingTo("99");
-        Rework lost = bench.wentWrong(
-                BookingKey.fresh(),
-                order.id(),
-                new Rework.Report(Rework.What.BUBBLES, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty()),
-                "Robin");
-        assertThat(lost.materialLost()).isEqualTo(Money.of("1.00", "EUR"));
-        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "phone");
-        assertThat(stock(paper)).isEqualByComparingTo("98");
-        bench.undo(BookingKey.fresh(), order.id(), "Robin");
-        assertThat(stock(paper)).isEqualByComparingTo("99");
-        assertThat(stock(film)).isEqualByComparingTo("99");
+        make.bringTo(order.id(), Stage.SHEET_PREP);
+        assertThat(restsUntil(order, Stage.SHEET_PREP)).isEmpty();
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.SHEET_PREP, "Robin", "test");
+        Tick laminated = bench.ticks(order.id()).stream()
+                .filter(tick -> tick.stage() == Stage.LAMINATE)
+                .findFirst()
+                .orElseThrow();
+        assertThat(restsUntil(order, Stage.STICK)).contains(laminated.at().plus(Duration.ofHours(12)));
+        assertThat(earlyNotes(order)).isEqualTo(1);
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.STICK, "Robin", "test");
+        assertThat(earlyNotes(order)).as("one for the ink, one for the film").isEqualTo(2);
     }
 
-    private SupplyId shelf(String name, SupplyKind kind) {
-        Supplies supplies = beans.getBean(Supplies.class);
-        SupplyItem item = supplies.keep(new SupplyItem(
-                Optional.empty(),
-                name,
-                kind,
-                UseUnit.SHEET,
-                Optional.of(Length.mm(210)),
-                Optional.of(Length.mm(297)),
-                "pack of 100",
-                BigDecimal.valueOf(100),
-                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
-                7,
-                3,
-                true,
-                false,
-                BigDecimal.ZERO,
-                Money.zero(supplies.currency())));
-        supplies.buy(BookingKey.fresh(), item.id().orElseThrow(), BigDecimal.ONE, Money.of("50", "EUR"), "", "Robin");
-        return item.id().orElseThrow();
+    private long earlyNotes(Order order) {
+        return orders.history(order.id()).stream()
+                .filter(line -> line.what().key().equals("bench.history.early"))
+                .count();
     }
 
-    private BigDecimal stock(SupplyId id) {
-        return beans.getBean(Supplies.class).find(id).orElseThrow().stock();
+    private Optional<Instant> restsUntil(Order order, Stage stage) {
+        return bench.queue(stage).stream()
+                .filter(waiting -> waiting.order().id().equals(order.id()))
+                .findFirst()
+                .orElseThrow()
+                .restsUntil();
     }
 
     @Test

@@ -58,7 +58,7 @@ class QueueCard extends Div {
         press.addClickListener(e -> choose.accept(waiting));
         press.add(new OrderPreview(order, OrderPreview.Width.SMALL), words);
         press.getElement().setAttribute("aria-pressed", Boolean.toString(open));
-        waiting.mayNot().ifPresent(why -> {
+        waiting.mayNotInShort().ifPresent(why -> {
             with.setEnabled(false);
             Span reason = new Span(figures.say(why));
             reason.addClassNames("pw-small", "bench-card-may-not");
