@@ -1,9 +1,7 @@
 package puzzleworkshop.display;
 
-import com.vaadin.flow.component.html.Span;
-
 /** A verdict: a word with its icon and colour, never a colour alone. */
-public class Verdict extends Span {
+public class Verdict extends Still {
 
     /** What a verdict means, whatever it is about. */
     public enum Kind {
@@ -31,8 +29,16 @@ public class Verdict extends Span {
     }
 
     public Verdict(Kind kind, String word) {
-        addClassName("pw-verdict");
-        getElement().setAttribute("data-kind", kind.name);
-        add(SvgBox.inline("<svg viewBox='0 0 16 16' aria-hidden='true'>" + kind.icon + "</svg>"), new Span(word));
+        super(of(kind, word));
+    }
+
+    /** The same within what only stands there. */
+    public static Markup of(Kind kind, String word) {
+        return Markup.of(
+                        "span",
+                        "pw-verdict",
+                        Markup.mark("<svg viewBox='0 0 16 16' aria-hidden='true'>" + kind.icon + "</svg>"),
+                        Markup.span(word))
+                .with("data-kind", kind.name);
     }
 }

@@ -33,7 +33,7 @@ final class PagesBenchmark implements Benchmark {
     private static final int USERS = Integer.getInteger("bench.users", 5);
     private static final int ROUNDS = Integer.getInteger("bench.rounds", 8);
     private static final int WARM_UP = 2;
-    private static final int DEAREST = 6;
+    private static final int DEAREST = Integer.getInteger("bench.dearest", 6);
     /** An address that leads nowhere: what Vaadin, the sign-in and the sending take, without the program's frame. */
     private static final String EMPTY = "no/such/page";
 
@@ -165,7 +165,7 @@ final class PagesBenchmark implements Benchmark {
             // everybody looks at another page at a time
             for (int k = 0; k < pages.size(); k++) {
                 String page = pages.get((k + shift * 2) % pages.size());
-                double ms = visitor.open(page);
+                double ms = visitor.open(page).ms();
                 if (i >= WARM_UP) {
                     taken.get(page).add(ms);
                 }
@@ -175,7 +175,7 @@ final class PagesBenchmark implements Benchmark {
     }
 
     /** What a page takes of the program when one person opens it: processor time of the whole program, and the database. */
-    private record Alone(double cpuMs, double databaseMs, int queries) {}
+    private record Alone(double cpuMs, double databaseMs, int queries, int parts, double kilobytes) {}
 
     private static Map<String, Alone> alone(
             String address, List<String> pages, StatementTimes statements, PrintStream out) throws Exception {
@@ -190,8 +190,9 @@ final class PagesBenchmark implements Benchmark {
             }
             double cpu = (program.getProcessCpuTime() - before) / 1e6 / ROUNDS;
             statements.forget();
-            visitor.open(page);
-            alone.put(page, new Alone(cpu, statements.ms(), statements.statements()));
+            Visitor.Opened opened = visitor.open(page);
+            alone.put(
+                    page, new Alone(cpu, statements.ms(), statements.statements(), opened.parts(), opened.kilobytes()));
             out.println("/" + page);
             statements.print(out, DEAREST);
         }
@@ -200,15 +201,19 @@ final class PagesBenchmark implements Benchmark {
 
     private static String report(
             Map<String, List<Double>> taken, Map<String, Alone> alone, int orders, PrintStream out) {
-        out.printf("%-24s %8s %8s %10s %9s %8s%n", "page", "p50 ms", "p95 ms", "cpu alone", "db alone", "queries");
+        out.printf(
+                "%-24s %8s %8s %10s %9s %8s %7s %8s%n",
+                "page", "p50 ms", "p95 ms", "cpu alone", "db alone", "queries", "parts", "kB");
         taken.forEach((page, times) -> out.printf(
-                "/%-23s %8.1f %8.1f %10.1f %9.1f %8d%n",
+                "/%-23s %8.1f %8.1f %10.1f %9.1f %8d %7d %8.1f%n",
                 page,
                 at(times, 0.5),
                 at(times, 0.95),
                 alone.get(page).cpuMs(),
                 alone.get(page).databaseMs(),
-                alone.get(page).queries()));
+                alone.get(page).queries(),
+                alone.get(page).parts(),
+                alone.get(page).kilobytes()));
         List<Double> real = taken.entrySet().stream()
                 .filter(entry ->
                         !entry.getKey().equals(EMPTY) && !entry.getKey().equals(EmptyFrameView.ADDRESS))

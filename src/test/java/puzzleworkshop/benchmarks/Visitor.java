@@ -24,6 +24,8 @@ final class Visitor {
     private static final Pattern LIST = Pattern.compile(
             "\"node\":(\\d+),\"type\":\"put\",\"key\":\"tag\",\"feat\":0,\"value\":\"vaadin-(?:grid|virtual-list)\"");
 
+    private static final Pattern PART = Pattern.compile("\"type\":\"attach\"");
+
     private final HttpClient browser = HttpClient.newBuilder()
             .cookieHandler(new CookieManager())
             .followRedirects(HttpClient.Redirect.NORMAL)
@@ -48,8 +50,17 @@ final class Visitor {
         }
     }
 
-    /** Opens a page and leaves it again; the time until its content is there, in ms. */
-    double open(String path) throws IOException, InterruptedException {
+    /**
+     * A page once its content is there.
+     *
+     * @param ms until then
+     * @param parts elements and texts that the program made for it: no load of the machine changes their number
+     * @param kilobytes of the answers that brought them
+     */
+    record Opened(double ms, int parts, double kilobytes) {}
+
+    /** Opens a page and leaves it again. */
+    Opened open(String path) throws IOException, InterruptedException {
         long begin = System.nanoTime();
         get(path);
         String start =
@@ -67,12 +78,14 @@ final class Visitor {
                     {"type":"publishedEventHandler","node":%s,"templateEventMethodName":"setViewportRange",\
                     "templateEventMethodArgs":[0,50],"promise":0}""".formatted(list.group(1)));
         }
-        if (!rows.isEmpty()) {
-            tell(ui, key, 1, String.join(",", rows));
-        }
+        String filled = rows.isEmpty() ? "" : tell(ui, key, 1, String.join(",", rows));
         double took = (System.nanoTime() - begin) / 1e6;
         post(ui, "{\"csrfToken\":\"" + key + "\",\"rpc\":[],\"syncId\":-1,\"clientId\":-1,\"UNLOAD\":true}");
-        return took;
+        return new Opened(took, parts(start) + parts(view) + parts(filled), (view.length() + filled.length()) / 1024.0);
+    }
+
+    private static int parts(String answer) {
+        return (int) PART.matcher(answer).results().count();
     }
 
     private String tell(String ui, String key, int sequence, String calls) throws IOException, InterruptedException {

@@ -63,7 +63,7 @@ class JobCard extends Div {
         this.again = again;
         addClassNames("pw-section", "bench-work");
         parts.addClassName("bench-parts");
-        add(head(), new StageStrip(waiting.order()), pictures());
+        add(head(), new StageStrip(waiting.order(), figures), pictures());
         waiting.restsUntil().ifPresent(until -> add(note("bench.rests", figures.moment(until))));
         waiting.unpaidSince().ifPresent(since -> add(note("bench.unpaid", figures.day(since))));
         if (!waiting.order().note().isBlank()) {
@@ -126,7 +126,7 @@ class JobCard extends Div {
     }
 
     private Component pictures() {
-        Div pictures = new Div(new OrderPreview(waiting.order(), OrderPreview.Width.MIDDLE));
+        Div pictures = new Div(new OrderPreview(waiting.order(), OrderPreview.Width.MIDDLE, figures));
         pictures.addClassName("bench-pictures");
         if (stage.compareTo(Stage.SHEET_PREP) >= 0 && stage.compareTo(Stage.CUT) <= 0) {
             for (Sheet board : waiting.boards()) {

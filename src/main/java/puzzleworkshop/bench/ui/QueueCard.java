@@ -3,12 +3,15 @@ package puzzleworkshop.bench.ui;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.NativeButton;
-import com.vaadin.flow.component.html.Span;
 import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPreview;
@@ -28,42 +31,39 @@ class QueueCard extends Div {
         addClassName("bench-card");
         Checkbox with = new Checkbox(gathered, e -> gather.accept(order.id(), e.getValue()));
         with.setAriaLabel(getTranslation("bench.gather", order.number()));
-        Span who = new Span(order.customer().name());
-        who.addClassName("bench-card-who");
-        Span what = new Span(getTranslation(
-                "bench.card.what",
-                order.number(),
-                figures.size(order.puzzle().finished()),
-                order.puzzle().pieces(),
-                order.quantity()));
-        what.addClassName("pw-small");
-        Div words = new Div(who, what);
-        words.addClassName("bench-card-words");
+        List<Markup> lines = new ArrayList<>();
+        lines.add(Markup.span("bench-card-who", order.customer().name()));
+        lines.add(Markup.span(
+                "pw-small",
+                figures.text(
+                        "bench.card.what",
+                        order.number(),
+                        order.puzzle().finished(),
+                        order.puzzle().pieces(),
+                        order.quantity())));
         waiting.planned().ifPresent(work -> {
             LocalTime at = work.start().toLocalTime();
-            Span when = new Span(getTranslation(
-                    "bench.card.planned",
-                    figures.day(work.start().toLocalDate()),
-                    "%02d:%02d".formatted(at.getHour(), at.getMinute())));
-            when.addClassName("pw-small");
-            words.add(when);
+            lines.add(Markup.span(
+                    "pw-small",
+                    figures.text(
+                            "bench.card.planned",
+                            work.start().toLocalDate(),
+                            "%02d:%02d".formatted(at.getHour(), at.getMinute()))));
         });
-        words.add(new PlanVerdict(waiting.entry().outlook(), figures));
-        waiting.running().ifPresent(running -> {
-            Span clock = new Span(getTranslation("bench.clock.by", running.who()));
-            clock.addClassName("bench-running");
-            words.add(clock);
+        lines.add(PlanVerdict.of(waiting.entry().outlook(), figures));
+        waiting.running()
+                .ifPresent(running ->
+                        lines.add(Markup.span("bench-running", figures.text("bench.clock.by", running.who()))));
+        waiting.mayNotInShort().ifPresent(why -> {
+            with.setEnabled(false);
+            lines.add(Markup.span("pw-small bench-card-may-not", figures.say(why)));
         });
         NativeButton press = new NativeButton();
         press.addClickListener(e -> choose.accept(waiting));
-        press.add(new OrderPreview(order, OrderPreview.Width.SMALL), words);
+        press.add(
+                new OrderPreview(order, OrderPreview.Width.SMALL, figures),
+                new Still(Markup.div("bench-card-words", lines)));
         press.getElement().setAttribute("aria-pressed", Boolean.toString(open));
-        waiting.mayNotInShort().ifPresent(why -> {
-            with.setEnabled(false);
-            Span reason = new Span(figures.say(why));
-            reason.addClassNames("pw-small", "bench-card-may-not");
-            words.add(reason);
-        });
         add(with, press);
         if (open) {
             addClassName("bench-card-open");

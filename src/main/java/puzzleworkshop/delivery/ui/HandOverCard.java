@@ -1,14 +1,13 @@
 package puzzleworkshop.delivery.ui;
 
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
-import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.delivery.HandOvers.Entry;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.OrderId;
-import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPreview;
 
 /** One parcel on the page of the day: who, what, which way, what is still to be paid, and the one thing to press. */
@@ -23,7 +22,7 @@ class HandOverCard extends Div {
         this.figures = parts.figures();
         addClassName("delivery-card");
         add(
-                new OrderPreview(entry.first(), OrderPreview.Width.SMALL),
+                new OrderPreview(entry.first(), OrderPreview.Width.SMALL, figures),
                 words(),
                 new HandOverActions(entry, parts, again));
     }
@@ -39,17 +38,17 @@ class HandOverCard extends Div {
     private Div words() {
         Div words = new Div(new H3(entry.first().customer().name()));
         words.addClassName("delivery-words");
-        Div numbers = new Div();
-        numbers.addClassName("delivery-numbers");
-        for (Order order : entry.orders()) {
-            numbers.add(new Anchor("orders/" + order.number(), order.number()));
-        }
-        words.add(numbers);
         String way = entry.way().name();
-        words.add(small(
-                entry.isCollected() && !entry.way().collectWindow().isBlank()
-                        ? way + " · " + entry.way().collectWindow()
-                        : way));
+        words.add(
+                new Still(Markup.div(
+                        "delivery-numbers",
+                        entry.orders().stream()
+                                .map(order -> Markup.link("orders/" + order.number(), order.number()))
+                                .toList())),
+                small(
+                        entry.isCollected() && !entry.way().collectWindow().isBlank()
+                                ? way + " · " + entry.way().collectWindow()
+                                : way));
         if (!entry.isCollected()) {
             words.add(new WhereTo(entry, figures));
         }
@@ -67,9 +66,7 @@ class HandOverCard extends Div {
         return words;
     }
 
-    private static Span small(String text) {
-        Span small = new Span(text);
-        small.addClassName("pw-small");
-        return small;
+    private static Still small(String text) {
+        return new Still(Markup.span("pw-small", text));
     }
 }

@@ -1,26 +1,32 @@
 package puzzleworkshop.delivery.ui;
 
-import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Span;
+import java.util.ArrayList;
+import java.util.List;
 import puzzleworkshop.delivery.HandOvers.Entry;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
 
 /** Where a parcel goes: the address that was looked through, else the lines typed with the order and a word that nobody has. */
-final class WhereTo extends Div {
+final class WhereTo extends Still {
 
     WhereTo(Entry entry, Formatter figures) {
-        addClassName("delivery-where");
+        super(Markup.div("delivery-where", lines(entry, figures)));
+    }
+
+    private static List<Markup> lines(Entry entry, Formatter figures) {
         if (entry.to().isPresent()) {
-            add(new Span(
+            return List.of(Markup.span(
                     String.join(", ", entry.to().get().lines(entry.to().get().country()))));
-            return;
         }
-        add(new Verdict(Verdict.Kind.WARN, figures.text("delivery.address.unchecked")));
+        List<Markup> lines = new ArrayList<>();
+        lines.add(Verdict.of(Verdict.Kind.WARN, figures.text("delivery.address.unchecked")));
         String typed = typed(entry.first().customer().address());
         if (!typed.isEmpty()) {
-            add(new Span(typed));
+            lines.add(Markup.span(typed));
         }
+        return lines;
     }
 
     /** In one line. */

@@ -1,15 +1,17 @@
 package puzzleworkshop.insights.ui;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.HtmlContainer;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.insights.Insights;
 import puzzleworkshop.insights.Outcome;
@@ -52,12 +54,14 @@ class EarnedPanel implements OrderPanel {
     }
 
     private Component section(Order order, Outcome outcome) {
-        Div table = new Div(head("insights.part"), head("insights.reckoned"), head("insights.took"), head(""));
-        table.addClassNames("insights-table", "insights-earned");
+        List<Markup> cells = new ArrayList<>();
+        List.of("insights.part", "insights.reckoned", "insights.took")
+                .forEach(key -> cells.add(Markup.span("insights-head", figures.text(key))));
+        cells.add(Markup.span("insights-head", ""));
         outcome.parts()
                 .forEach((part, compared) -> row(
-                        table,
-                        figures.text(part.textKey()),
+                        cells,
+                        Markup.span(figures.text(part.textKey())),
                         compared.reckoned(),
                         compared.actual(),
                         compared.measured(),
@@ -65,17 +69,17 @@ class EarnedPanel implements OrderPanel {
         Money nothing = Money.zero(outcome.net().currency());
         outcome.again()
                 .forEach(piece -> row(
-                        table,
-                        new Anchor(
+                        cells,
+                        Markup.link(
                                 "orders/" + piece.order().number(),
                                 figures.text("insights.again", piece.order().number())),
                         nothing,
                         piece.cost(),
                         true,
                         false));
-        row(table, figures.text("insights.sold-for"), outcome.agreed(), outcome.net(), true, true);
-        row(table, figures.text("insights.cost"), outcome.reckoned(), outcome.actual(), true, false);
-        row(table, figures.text("insights.earned"), outcome.reckonedToEarn(), outcome.earned(), true, true);
+        row(cells, strong("insights.sold-for"), outcome.agreed(), outcome.net(), true, true);
+        row(cells, Markup.span(figures.text("insights.cost")), outcome.reckoned(), outcome.actual(), true, false);
+        row(cells, strong("insights.earned"), outcome.reckonedToEarn(), outcome.earned(), true, true);
         H2 title = new H2(figures.text("insights.panel"));
         boolean better = outcome.earned().compareTo(outcome.reckonedToEarn()) >= 0;
         title.add(new Verdict(
@@ -83,41 +87,33 @@ class EarnedPanel implements OrderPanel {
                 figures.text(
                         outcome.earned().isNegative() ? "insights.lost" : "insights.earned-percent",
                         outcome.margin())));
-        Section section = new Section(title, table);
+        Section section = new Section(title, new Still(Markup.div("insights-table insights-earned", cells)));
         insights.bornBy(order.id())
                 .ifPresent(whole -> section.add(new Paragraph(
                         new Anchor("orders/" + whole.number(), figures.text("insights.born-by", whole.number())))));
         return section;
     }
 
-    private void row(Div table, String name, Money reckoned, Money actual, boolean measured, boolean earned) {
-        row(table, new Span(name), reckoned, actual, measured, earned);
+    private Markup strong(String key) {
+        return Markup.span("insights-strong", figures.text(key));
     }
 
-    private void row(Div table, HtmlContainer what, Money reckoned, Money actual, boolean measured, boolean earned) {
+    private void row(List<Markup> cells, Markup what, Money reckoned, Money actual, boolean measured, boolean earned) {
         Money difference = actual.minus(reckoned);
         boolean worse = earned ? difference.isNegative() : difference.isPositive();
-        Span change = number(
-                !measured
-                        ? figures.text("insights.as-reckoned")
-                        : difference.isZero() ? "=" : (difference.isPositive() ? "+" : "") + figures.money(difference));
-        change.addClassName(!measured ? "insights-soft" : worse ? "insights-worse" : "insights-better");
-        if (earned) {
-            what.addClassName("insights-strong");
-        }
-        table.add(what, number(figures.money(reckoned)), number(figures.money(actual)), change);
+        String look = !measured ? "insights-soft" : worse ? "insights-worse" : "insights-better";
+        String change = !measured
+                ? figures.text("insights.as-reckoned")
+                : difference.isZero() ? "=" : (difference.isPositive() ? "+" : "") + figures.money(difference);
+        cells.addAll(List.of(
+                what,
+                number(figures.money(reckoned)),
+                number(figures.money(actual)),
+                Markup.span("pw-number " + look, change)));
     }
 
-    private Span head(String key) {
-        Span head = new Span(key.isEmpty() ? "" : figures.text(key));
-        head.addClassName("insights-head");
-        return head;
-    }
-
-    private static Span number(String text) {
-        Span span = new Span(text);
-        span.addClassName("pw-number");
-        return span;
+    private static Markup number(String text) {
+        return Markup.span("pw-number", text);
     }
 
     /** Carries its own style sheet to the order's page. */

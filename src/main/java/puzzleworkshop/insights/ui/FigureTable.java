@@ -2,9 +2,10 @@ package puzzleworkshop.insights.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Span;
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.Sentence;
 
 /**
@@ -13,13 +14,14 @@ import puzzleworkshop.measure.Sentence;
  */
 class FigureTable extends Div {
 
+    private static final String LINE = "insights-line";
+
     private final List<String> figureHeads = new ArrayList<>();
-    private final Div heads = new Div();
+    private final Heads heads = new Heads();
     private int words;
 
     FigureTable(String cssClass) {
         addClassNames("insights-list", cssClass);
-        heads.addClassNames("insights-line", "insights-heads");
         add(heads);
     }
 
@@ -34,13 +36,13 @@ class FigureTable extends Div {
 
     /** Heads that are filled in, for tables whose columns are known only when they are read. */
     FigureTable word(Sentence head) {
-        heads.add(head(words(head), false));
+        heads.add(Markup.span("insights-head", words(head)));
         words += figureHeads.isEmpty() ? 1 : 0;
         return this;
     }
 
     FigureTable figure(Sentence head) {
-        heads.add(head(words(head), true));
+        heads.add(Markup.span("insights-head pw-number", words(head)));
         figureHeads.add(words(head));
         return this;
     }
@@ -50,21 +52,40 @@ class FigureTable extends Div {
     }
 
     /** A row, one cell for each column. */
-    void row(Component... cells) {
-        Div row = new Div(cells);
-        row.addClassName("insights-line");
-        for (int i = 0; i < figureHeads.size(); i++) {
-            cells[words + i].getElement().setAttribute("data-head", figureHeads.get(i));
+    void row(Markup... cells) {
+        List<Markup> headed = new ArrayList<>();
+        for (int i = 0; i < cells.length; i++) {
+            headed.add(headed(cells[i], i));
+        }
+        add(new Still(Markup.div(LINE, headed)));
+    }
+
+    /** A row whose first cell is pressed. */
+    void row(Component first, List<Markup> others) {
+        Div row = new Div(first);
+        row.addClassName(LINE);
+        for (int i = 0; i < others.size(); i++) {
+            row.add(new Still(headed(others.get(i), i + 1)));
         }
         add(row);
     }
 
-    private Span head(String words, boolean figure) {
-        Span head = new Span(words);
-        head.addClassName("insights-head");
-        if (figure) {
-            head.addClassName("pw-number");
+    private Markup headed(Markup cell, int column) {
+        int figure = column - words;
+        return figure >= 0 && figure < figureHeads.size() ? cell.with("data-head", figureHeads.get(figure)) : cell;
+    }
+
+    private static final class Heads extends Still {
+
+        private final transient List<Markup> heads = new ArrayList<>();
+
+        private Heads() {
+            super(Markup.div(LINE + " insights-heads"));
         }
-        return head;
+
+        private void add(Markup head) {
+            heads.add(head);
+            show(heads);
+        }
     }
 }

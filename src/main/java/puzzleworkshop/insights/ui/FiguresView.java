@@ -18,6 +18,8 @@ import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.EmptyState;
@@ -87,25 +89,24 @@ public class FiguresView extends Div implements HasDynamicTitle {
 
     private Div months(List<PeriodFigures<YearMonth>> months) {
         PeriodFigures<YearMonth> now = months.getLast();
-        Div big = new Div(
+        Markup big = Markup.div(
+                "insights-big",
                 big("insights.month.sold", figures.money(now.net())),
                 big("insights.month.earned", figures.money(now.earned())),
                 big("insights.month.margin", figures.percent(now.margin())),
                 big("insights.month.puzzles", Integer.toString(now.puzzles())),
                 big("insights.month.hands", figures.minutes(now.hands())),
                 big("insights.month.per-hour", figures.money(now.earnedPerHour())));
-        big.addClassName("insights-big");
         SvgBox chart = new SvgBox("insights-chart").draw(MonthChart.of(months, figures));
-        Div legend = new Div(
-                key("insights-bar-net", "insights.legend.sold"), key("insights-bar-earned", "insights.legend.earned"));
-        legend.addClassName("insights-legend");
-        return section("insights.months", big, chart, new MonthRows(months, figures), legend);
+        Markup legend = Markup.div(
+                "insights-legend",
+                key("insights-bar-net", "insights.legend.sold"),
+                key("insights-bar-earned", "insights.legend.earned"));
+        return section("insights.months", new Still(big), chart, new MonthRows(months, figures), new Still(legend));
     }
 
-    private Div key(String cssClass, String text) {
-        Span swatch = new Span();
-        swatch.addClassNames("insights-swatch", cssClass);
-        return new Div(swatch, new Span(getTranslation(text)));
+    private Markup key(String cssClass, String text) {
+        return Markup.div("", Markup.span("insights-swatch " + cssClass, ""), Markup.span(getTranslation(text)));
     }
 
     private Div sizes(List<PeriodFigures<Size>> sizes) {
@@ -122,7 +123,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
         for (int i = 0; i < sizes.size(); i++) {
             PeriodFigures<Size> size = sizes.get(i);
             table.row(
-                    new Span(figures.size(size.what())),
+                    Markup.span(figures.size(size.what())),
                     cell(Integer.toString(size.puzzles())),
                     money(size.net()),
                     money(size.earned()),
@@ -134,20 +135,20 @@ public class FiguresView extends Div implements HasDynamicTitle {
         return section("insights.sizes", table);
     }
 
-    private Span verdict(PeriodFigures<Size> size, int place, int of, Percent floor) {
+    private Markup verdict(PeriodFigures<Size> size, int place, int of, Percent floor) {
         if (size.earned().isNegative()) {
-            return new Verdict(Verdict.Kind.BAD, getTranslation("insights.loses"));
+            return Verdict.of(Verdict.Kind.BAD, getTranslation("insights.loses"));
         }
         if (place == 0 && of > 1) {
-            return new Verdict(Verdict.Kind.GOOD, getTranslation("insights.best"));
+            return Verdict.of(Verdict.Kind.GOOD, getTranslation("insights.best"));
         }
         boolean under = size.margin().compareTo(floor) < 0;
         if (under) {
-            return new Verdict(Verdict.Kind.WARN, getTranslation("insights.under-floor"));
+            return Verdict.of(Verdict.Kind.WARN, getTranslation("insights.under-floor"));
         }
         return place == of - 1 && of > 1
-                ? new Verdict(Verdict.Kind.WAIT, getTranslation("insights.least"))
-                : new Span();
+                ? Verdict.of(Verdict.Kind.WAIT, getTranslation("insights.least"))
+                : Markup.span("");
     }
 
     private Div orders(List<FinishedOrder> finished) {
@@ -159,14 +160,14 @@ public class FiguresView extends Div implements HasDynamicTitle {
                 .figure("insights.cost")
                 .figure("insights.earned")
                 .figure("insights.margin");
-        return section("insights.orders", new MoreRows<>(table, finished, this::order, figures));
+        return section("insights.orders", new MoreRows<>(table, finished, one -> table.row(order(one)), figures));
     }
 
-    private Component[] order(FinishedOrder order) {
+    private Markup[] order(FinishedOrder order) {
         String mishap = order.mishaps() > 0 ? getTranslation("insights.mishaps", order.mishaps()) : "";
-        return new Component[] {
-            new Anchor("orders/" + order.number(), order.number()),
-            new Span(order.customer() + mishap),
+        return new Markup[] {
+            Markup.link("orders/" + order.number(), order.number()),
+            Markup.span(order.customer() + mishap),
             money(order.outcome().net()),
             money(order.outcome().reckoned()),
             money(order.outcome().actual()),
@@ -223,25 +224,25 @@ public class FiguresView extends Div implements HasDynamicTitle {
         return section(
                 "insights.debts",
                 new Paragraph(figures.text("insights.debts.all", all)),
-                new MoreRows<>(table, open, debt -> debt(debt, today), figures));
+                new MoreRows<>(table, open, debt -> table.row(debt(debt, today)), figures));
     }
 
-    private Component[] debt(Debts.Debt debt, LocalDate today) {
-        Span verdict = debt.open().isNegative()
-                ? new Verdict(Verdict.Kind.WARN, getTranslation("insights.we-owe"))
+    private Markup[] debt(Debts.Debt debt, LocalDate today) {
+        Markup verdict = debt.open().isNegative()
+                ? Verdict.of(Verdict.Kind.WARN, getTranslation("insights.we-owe"))
                 : debt.isOverdue(today)
-                        ? new Verdict(
+                        ? Verdict.of(
                                 Verdict.Kind.BAD,
                                 figures.text(
                                         "insights.overdue-since", debt.dueOn().orElseThrow()))
-                        : new Verdict(
+                        : Verdict.of(
                                 Verdict.Kind.WAIT,
                                 debt.dueOn()
                                         .map(day -> figures.text("insights.due-by", day))
                                         .orElse(getTranslation("insights.not-invoiced")));
-        return new Component[] {
-            new Anchor("orders/" + debt.number(), debt.number()),
-            new Span(debt.customer()),
+        return new Markup[] {
+            Markup.link("orders/" + debt.number(), debt.number()),
+            Markup.span(debt.customer()),
             money(debt.due()),
             money(debt.received()),
             money(debt.open()),
@@ -256,23 +257,16 @@ public class FiguresView extends Div implements HasDynamicTitle {
         return section;
     }
 
-    private Div big(String key, String value) {
-        Span name = new Span(getTranslation(key));
-        name.addClassName("pw-small");
-        Span number = new Span(value);
-        number.addClassName("insights-number");
-        Div box = new Div(name, number);
-        box.addClassName("insights-figure");
-        return box;
+    private Markup big(String key, String value) {
+        return Markup.div(
+                "insights-figure", Markup.span("pw-small", getTranslation(key)), Markup.span("insights-number", value));
     }
 
-    private Span money(Money money) {
+    private Markup money(Money money) {
         return cell(figures.money(money));
     }
 
-    private static Span cell(String text) {
-        Span span = new Span(text);
-        span.addClassName("pw-number");
-        return span;
+    private static Markup cell(String text) {
+        return Markup.span("pw-number", text);
     }
 }

@@ -1,11 +1,10 @@
 package puzzleworkshop.insights.ui;
 
-import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import java.util.List;
-import java.util.function.Function;
+import java.util.function.Consumer;
 import puzzleworkshop.display.Formatter;
 
 /** A table that shows its first rows, and more of them when they are asked for. */
@@ -14,17 +13,16 @@ class MoreRows<T> extends Div {
     private static final int FIRST = 12;
     private static final int MORE = 50;
 
-    private final FigureTable table;
     private final transient List<T> all;
-    private final transient Function<T, Component[]> cells;
+    private final transient Consumer<T> row;
     private final transient Formatter figures;
     private final Button more;
     private int shown;
 
-    MoreRows(FigureTable table, List<T> all, Function<T, Component[]> cells, Formatter figures) {
-        this.table = table;
+    /** @param row adds the row of one to the table */
+    MoreRows(FigureTable table, List<T> all, Consumer<T> row, Formatter figures) {
         this.all = all;
-        this.cells = cells;
+        this.row = row;
         this.figures = figures;
         addClassName("pw-stack");
         more = new Button("", event -> show(MORE));
@@ -35,7 +33,7 @@ class MoreRows<T> extends Div {
 
     private void show(int rows) {
         int upTo = Math.min(all.size(), shown + rows);
-        all.subList(shown, upTo).forEach(item -> table.row(cells.apply(item)));
+        all.subList(shown, upTo).forEach(row);
         shown = upTo;
         int left = all.size() - shown;
         more.setVisible(left > 0);

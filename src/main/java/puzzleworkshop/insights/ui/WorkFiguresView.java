@@ -9,7 +9,6 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Route;
@@ -22,6 +21,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.fields.DayField;
@@ -147,15 +148,16 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
         content.add(section);
     }
 
-    private Div legend(FigureRows rows) {
-        Div legend = new Div();
-        legend.addClassName("insights-legend");
-        rows.columns().stream().filter(Column::isDrawn).forEach(column -> {
-            Span swatch = new Span();
-            swatch.addClassNames("insights-swatch", "insights-plot-" + column.look());
-            legend.add(new Div(swatch, new Span(figures.say(column.head()))));
-        });
-        return legend;
+    private Still legend(FigureRows rows) {
+        return new Still(Markup.div(
+                "insights-legend",
+                rows.columns().stream()
+                        .filter(Column::isDrawn)
+                        .map(column -> Markup.div(
+                                "",
+                                Markup.span("insights-swatch insights-plot-" + column.look(), ""),
+                                Markup.span(figures.say(column.head()))))
+                        .toList()));
     }
 
     private Component table(FigureRows rows, Period period) {
@@ -168,30 +170,26 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
         List<Row> shown = rows.topic().isOverTime() && rows.topic() != Topic.MONTHS
                 ? rows.rows().reversed()
                 : rows.rows();
-        return new MoreRows<>(table, shown, row -> cells(rows, row, period), figures);
+        return new MoreRows<>(table, shown, row -> fill(table, rows, row, period), figures);
     }
 
-    private Component[] cells(FigureRows rows, Row row, Period period) {
-        Component[] cells = new Component[row.values().length + 1];
-        cells[0] = label(rows, row, period);
+    private void fill(FigureTable table, FigureRows rows, Row row, Period period) {
+        List<Markup> cells = new ArrayList<>();
         for (int i = 0; i < row.values().length; i++) {
-            Span cell = new Span(FigureWords.of(rows.columns().get(i).unit(), row.values()[i], figures));
-            cell.addClassName("pw-number");
-            cells[i + 1] = cell;
+            cells.add(Markup.span(
+                    "pw-number", FigureWords.of(rows.columns().get(i).unit(), row.values()[i], figures)));
         }
-        return cells;
-    }
-
-    private Component label(FigureRows rows, Row row, Period period) {
         String words = figures.shown(row.label());
         if (row.key().isEmpty()) {
-            return new Span(words);
+            cells.addFirst(Markup.span(words));
+            table.row(cells.toArray(Markup[]::new));
+            return;
         }
         Button open = new Button(words, press -> open(rows, row, period));
         open.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         open.addClassNames("insights-open", "pw-on-paper");
         open.setAriaLabel(getTranslation("insights.work.open", words));
-        return open;
+        table.row(open, cells);
     }
 
     private void open(FigureRows rows, Row row, Period period) {
@@ -208,13 +206,10 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
         dialog.add(new MoreRows<>(
                 table,
                 behind,
-                one -> {
-                    Span value = new Span(FigureWords.of(kind, one.value(), figures));
-                    value.addClassName("pw-number");
-                    return new Component[] {
-                        new Anchor("orders/" + one.number(), one.number()), new Span(one.customer()), value
-                    };
-                },
+                one -> table.row(
+                        Markup.link("orders/" + one.number(), one.number()),
+                        Markup.span(one.customer()),
+                        Markup.span("pw-number", FigureWords.of(kind, one.value(), figures))),
                 figures));
         dialog.getFooter().add(new Button(getTranslation("insights.work.close"), press -> dialog.close()));
         dialog.open();

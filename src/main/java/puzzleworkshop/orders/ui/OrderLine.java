@@ -1,30 +1,39 @@
 package puzzleworkshop.orders.ui;
 
-import com.vaadin.flow.component.html.Anchor;
-import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.orders.Order;
 
 /** One order in a list: its picture, who and what, how far it is, its day and its price. */
-class OrderLine extends Anchor {
+class OrderLine extends Still {
 
     OrderLine(Order order, Punctuality punctuality, Formatter figures) {
-        super("orders/" + order.number());
-        addClassName("orders-row");
-        Span who = new Span(order.customer().name());
-        who.addClassName("orders-row-who");
-        Span what = new Span(figures.text(
-                "orders.what", order.puzzle().finished(), order.puzzle().pieces(), order.quantity()));
-        what.addClassName("pw-small");
-        Div words = new Div(new Span(order.number()), who, what);
-        words.addClassName("orders-row-words");
-        Div progress = new Div(new StateVerdict(order, punctuality, figures), new StageStrip(order));
-        progress.addClassName("orders-row-progress");
-        Div due = new Div(new Span(order.promised().map(figures::day).orElse("–")));
-        due.addClassName("orders-row-due");
-        Span price = new Span(figures.money(order.price().gross()));
-        price.addClassNames("pw-number", "orders-row-price");
-        add(new OrderPreview(order, OrderPreview.Width.SMALL), words, progress, due, price);
+        super(Markup.of(
+                        "a",
+                        "orders-row",
+                        OrderPreview.of(order, OrderPreview.Width.SMALL, figures),
+                        Markup.div(
+                                "orders-row-words",
+                                Markup.span(order.number()),
+                                Markup.span("orders-row-who", order.customer().name()),
+                                Markup.span(
+                                        "pw-small",
+                                        figures.text(
+                                                "orders.what",
+                                                order.puzzle().finished(),
+                                                order.puzzle().pieces(),
+                                                order.quantity()))),
+                        Markup.div(
+                                "orders-row-progress",
+                                StateVerdict.of(order, punctuality, figures),
+                                StageStrip.of(order, figures)),
+                        Markup.div(
+                                "orders-row-due",
+                                Markup.span(order.promised().map(figures::day).orElse("–"))),
+                        Markup.span(
+                                "pw-number orders-row-price",
+                                figures.money(order.price().gross())))
+                .with("href", "orders/" + order.number()));
     }
 }

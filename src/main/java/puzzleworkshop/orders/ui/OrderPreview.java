@@ -1,11 +1,12 @@
 package puzzleworkshop.orders.ui;
 
-import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Image;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.orders.Order;
 
 /** The customer's picture with its cut lines: the face of an order on every card, list and page. */
-public class OrderPreview extends Div {
+public class OrderPreview extends Still {
 
     /** How wide the picture is fetched, in pixels; screens show it at half of that and less. */
     public enum Width {
@@ -24,14 +25,22 @@ public class OrderPreview extends Div {
         }
     }
 
-    public OrderPreview(Order order, Width width) {
-        addClassName("pw-face");
-        getStyle().set("aspect-ratio", String.valueOf(order.puzzle().finished().aspect()));
-        Image image = new Image(
-                "faces/" + order.id().value() + "/" + order.version() + "/" + width.pixels() + ".jpg",
-                getTranslation(
-                        "orders.face", order.puzzle().pieces(), order.customer().name()));
-        image.getElement().setAttribute("loading", "lazy");
-        add(image);
+    public OrderPreview(Order order, Width width, Formatter figures) {
+        super(of(order, width, figures));
+    }
+
+    /** The same within what only stands there. */
+    public static Markup of(Order order, Width width, Formatter figures) {
+        Markup image = Markup.of("img", "")
+                .with("src", "faces/" + order.id().value() + "/" + order.version() + "/" + width.pixels() + ".jpg")
+                .with(
+                        "alt",
+                        figures.text(
+                                "orders.face",
+                                order.puzzle().pieces(),
+                                order.customer().name()))
+                .with("loading", "lazy");
+        return Markup.div("pw-face", image)
+                .with("style", "aspect-ratio: " + order.puzzle().finished().aspect());
     }
 }

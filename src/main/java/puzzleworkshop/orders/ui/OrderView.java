@@ -8,9 +8,6 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.ListItem;
-import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
@@ -22,7 +19,9 @@ import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
 import puzzleworkshop.display.SafeQuestion;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.blocks.FactList;
 import puzzleworkshop.display.blocks.PageSection;
@@ -30,7 +29,6 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.events.OrderChanged;
-import puzzleworkshop.orders.history.HistoryLine;
 import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.runtime.Broadcaster;
@@ -168,7 +166,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private Component face() {
-        return new OrderPreview(order, OrderPreview.Width.LARGE);
+        return new OrderPreview(order, OrderPreview.Width.LARGE, figures);
     }
 
     private Component facts() {
@@ -235,15 +233,14 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private Component history() {
-        UnorderedList lines = new UnorderedList();
-        lines.addClassName("orders-history");
-        for (HistoryLine line : orders.history(order.id())) {
-            Span when = new Span(figures.moment(line.at()) + " · " + line.who());
-            when.addClassName("pw-small");
-            lines.add(new ListItem(new Span(figures.say(line.what())), when));
-        }
-        PageSection section = new PageSection(getTranslation("orders.history"), lines);
-        return section;
+        List<Markup> lines = orders.history(order.id()).stream()
+                .map(line -> Markup.of(
+                        "li",
+                        "",
+                        Markup.span(figures.say(line.what())),
+                        Markup.span("pw-small", figures.moment(line.at()) + " · " + line.who())))
+                .toList();
+        return new PageSection(getTranslation("orders.history"), new Still(Markup.of("ul", "orders-history", lines)));
     }
 
     @Override

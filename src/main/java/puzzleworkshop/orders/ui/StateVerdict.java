@@ -2,30 +2,34 @@ package puzzleworkshop.orders.ui;
 
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.orders.Order;
 
 /** Where an order stands, as a word with its icon. */
-public class StateVerdict extends Verdict {
+public class StateVerdict extends Still {
 
     public StateVerdict(Order order, Punctuality punctuality, Formatter figures) {
-        this(order, punctuality.of(order), figures);
+        super(of(order, punctuality, figures));
     }
 
-    private StateVerdict(Order order, Optional<Punctuality.Concern> concern, Formatter figures) {
-        super(
+    /** The same within what only stands there. */
+    static Markup of(Order order, Punctuality punctuality, Formatter figures) {
+        Optional<Punctuality.Concern> concern = punctuality.of(order);
+        return Verdict.of(
                 concern.map(Punctuality.Concern::kind).orElseGet(() -> kind(order)),
                 concern.map(c -> figures.text("orders.and-day", word(order, figures), c.words()))
                         .orElseGet(() -> word(order, figures)));
     }
 
-    private static Kind kind(Order order) {
+    private static Verdict.Kind kind(Order order) {
         return switch (order.state()) {
-            case QUOTE -> Kind.WAIT;
-            case CONFIRMED -> order.waitsForApproval() ? Kind.WAIT : Kind.GOOD;
-            case HANDED_OVER -> Kind.WARN;
-            case CLOSED -> Kind.GOOD;
-            case CANCELLED -> Kind.BAD;
+            case QUOTE -> Verdict.Kind.WAIT;
+            case CONFIRMED -> order.waitsForApproval() ? Verdict.Kind.WAIT : Verdict.Kind.GOOD;
+            case HANDED_OVER -> Verdict.Kind.WARN;
+            case CLOSED -> Verdict.Kind.GOOD;
+            case CANCELLED -> Verdict.Kind.BAD;
         };
     }
 

@@ -1,33 +1,29 @@
 package puzzleworkshop.placing.ui;
 
-import com.vaadin.flow.component.Text;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.machines.Machine;
 
 /** A setting large beside its file, in the unit that the machine's own program asks for: a factor of 60 is the classic mistake. */
 @StyleSheet("context://cutting.css")
-class DialledSetting extends Div {
-
-    private final transient Formatter figures;
+class DialledSetting extends Still {
 
     DialledSetting(Machine machine, CutParameters set, Formatter figures) {
-        this.figures = figures;
-        addClassName("cutting-dialled");
-        add(
+        super(Markup.div(
+                "cutting-dialled",
                 figure(
-                        "placing.set.speed",
+                        figures.text("placing.set.speed"),
                         figures.number(machine.control().feed().of(set.speed()), 1),
                         machine.control().feed().words()),
-                figure("placing.set.power", figures.percent(set.power()), scale(machine, set)),
-                figure("placing.set.passes", Integer.toString(set.passes()), ""),
+                figure(figures.text("placing.set.power"), figures.percent(set.power()), scale(machine, set)),
+                figure(figures.text("placing.set.passes"), Integer.toString(set.passes()), ""),
                 figure(
-                        "placing.set.air",
+                        figures.text("placing.set.air"),
                         figures.text(set.airAssist() ? "placing.set.air.on" : "placing.set.air.off"),
-                        ""));
+                        "")));
     }
 
     private static String scale(Machine machine, CutParameters set) {
@@ -36,13 +32,14 @@ class DialledSetting extends Div {
                 : "";
     }
 
-    private Div figure(String key, String value, String unit) {
-        Span name = new Span(figures.text(key));
-        name.addClassName("pw-small");
-        Span large = new Span(value);
-        large.addClassName("cutting-dialled-value");
-        Span small = new Span(unit);
-        small.addClassName("pw-soft");
-        return new Div(name, new Div(large, new Text(" "), small));
+    private static Markup figure(String name, String value, String unit) {
+        return Markup.div(
+                "",
+                Markup.span("pw-small", name),
+                Markup.div(
+                        "",
+                        Markup.span("cutting-dialled-value", value),
+                        Markup.words(" "),
+                        Markup.span("pw-soft", unit)));
     }
 }

@@ -1,25 +1,32 @@
 package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Span;
+import java.util.ArrayList;
+import java.util.List;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.planning.schedule.Schedule.Outlook;
 
 /** What the plan says about an order: the verdict, and beside it why. */
 @StyleSheet("context://planning.css")
-public class PlanVerdict extends Div {
+public class PlanVerdict extends Still {
 
-    public PlanVerdict(Outlook outlook, Formatter figures) {
-        addClassName("planning-verdict");
-        Span cause = new Span(figures.say(outlook.cause()));
-        cause.addClassName("pw-small");
-        add(
-                new Verdict(
-                        kind(outlook),
-                        figures.text("planning.verdict." + outlook.verdict().name(), outlook.lateDays())),
-                cause);
+    /** @param more that stands below */
+    public PlanVerdict(Outlook outlook, Formatter figures, Markup... more) {
+        super(of(outlook, figures, more));
+    }
+
+    /** The same within what only stands there. */
+    public static Markup of(Outlook outlook, Formatter figures, Markup... more) {
+        List<Markup> parts = new ArrayList<>();
+        parts.add(Verdict.of(
+                kind(outlook),
+                figures.text("planning.verdict." + outlook.verdict().name(), outlook.lateDays())));
+        parts.add(Markup.span("pw-small", figures.say(outlook.cause())));
+        parts.addAll(List.of(more));
+        return Markup.div("planning-verdict", parts);
     }
 
     private static Verdict.Kind kind(Outlook outlook) {

@@ -1,14 +1,13 @@
 package puzzleworkshop.planning.ui;
 
-import com.vaadin.flow.component.Text;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dnd.DragSource;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Span;
 import java.util.function.Consumer;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPreview;
@@ -23,26 +22,27 @@ class WeekCard extends Div {
         Order order = entry.order();
         addClassName("planning-card");
         getElement().setAttribute("data-verdict", entry.outlook().verdict().name());
-        Div picture = new Div(new OrderPreview(order, OrderPreview.Width.SMALL));
-        picture.addClassName("planning-card-picture");
-        Span who = new Span(order.customer().name());
-        who.addClassName("planning-card-who");
-        Span size = new Span(figures.size(order.puzzle().finished()));
-        Span number = new Span(order.number());
-        number.addClassName("pw-number");
-        Span what = new Span(
-                new Text(getTranslation("planning.card.what", order.puzzle().pieces(), order.quantity()) + " · "),
-                number);
-        size.addClassName("pw-small");
-        what.addClassName("pw-small");
-        Anchor words = new Anchor("orders/" + order.number(), who, size, what);
-        words.addClassName("planning-card-words");
+        Still picture = new Still(
+                Markup.div("planning-card-picture", OrderPreview.of(order, OrderPreview.Width.SMALL, figures)));
+        Markup what = Markup.of(
+                "span",
+                "pw-small",
+                Markup.words(figures.text("planning.card.what", order.puzzle().pieces(), order.quantity()) + " · "),
+                Markup.span("pw-number", order.number()));
         // A link is dragged by itself, without the card around it, unless it is told not to.
-        words.getElement().setAttribute("draggable", "false");
-        Span due = new Span(order.promised()
-                .map(day -> getTranslation("planning.card.promised", figures.day(day)))
-                .orElse(getTranslation("planning.card.no-day")));
-        due.addClassName("planning-card-due");
+        Still words = new Still(Markup.of(
+                        "a",
+                        "planning-card-words",
+                        Markup.span("planning-card-who", order.customer().name()),
+                        Markup.span("pw-small", figures.size(order.puzzle().finished())),
+                        what)
+                .with("href", "orders/" + order.number())
+                .with("draggable", "false"));
+        Still due = new Still(Markup.span(
+                "planning-card-due",
+                order.promised()
+                        .map(promised -> figures.text("planning.card.promised", promised))
+                        .orElse(figures.text("planning.card.no-day"))));
         Button day = new Button(
                 entry.pinned()
                         .map(pinned -> getTranslation("planning.card.pinned", figures.day(pinned)))
@@ -55,25 +55,34 @@ class WeekCard extends Div {
                 order.customer().name()));
         Div foot = new Div(due, day);
         foot.addClassName("planning-card-foot");
-        Span next = new Span(order.next()
-                .map(stage -> getTranslation("planning.card.next", getTranslation(stage.textKey())))
-                .orElse(""));
-        next.addClassName("pw-small");
-        PlanVerdict verdict = new PlanVerdict(entry.outlook(), figures);
-        add(picture, words, new Div(new StageStrip(order), next), verdict);
-        if (!entry.outlook().finish().equals(Schedule.NEVER)
-                && entry.outlook().waitsFor().isEmpty()) {
-            int spare = entry.outlook().slackMinutes();
-            Span ready = new Span(getTranslation(
-                    "planning.card.ready",
-                    figures.day(entry.outlook().finish().toLocalDate()),
-                    spare > 0 ? 1 : 0,
-                    figures.minutes(Minutes.of(Math.max(0, spare)))));
-            ready.addClassName("pw-small");
-            verdict.add(ready);
-        }
-        add(foot);
+        Still progress = new Still(Markup.div(
+                "",
+                StageStrip.of(order, figures),
+                Markup.span(
+                        "pw-small",
+                        order.next()
+                                .map(stage -> figures.text("planning.card.next", figures.text(stage.textKey())))
+                                .orElse(""))));
+        add(picture, words, progress, verdict(entry, figures), foot);
         DragSource<WeekCard> drag = DragSource.create(this);
         drag.setDragData(order.id());
+    }
+
+    private static PlanVerdict verdict(Entry entry, Formatter figures) {
+        if (entry.outlook().finish().equals(Schedule.NEVER)
+                || entry.outlook().waitsFor().isPresent()) {
+            return new PlanVerdict(entry.outlook(), figures);
+        }
+        int spare = entry.outlook().slackMinutes();
+        return new PlanVerdict(
+                entry.outlook(),
+                figures,
+                Markup.span(
+                        "pw-small",
+                        figures.text(
+                                "planning.card.ready",
+                                entry.outlook().finish().toLocalDate(),
+                                spare > 0 ? 1 : 0,
+                                Minutes.of(Math.max(0, spare)))));
     }
 }

@@ -3,8 +3,6 @@ package puzzleworkshop.pricing.ui;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.NativeDetails;
-import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -12,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -44,29 +44,32 @@ public class PriceBar extends Div {
     public PriceBar show(PriceAnswer answer) {
         removeAll();
         Map<CostPart, Money> parts = answer.costs().shownParts();
-        add(summary(answer), track(answer, parts));
+        add(new Still(summary(answer)), new Still(track(answer, parts)));
         Div legend = new Div();
         legend.addClassName("pricing-legend");
         parts.forEach((part, shown) -> legend.add(part(part, shown, answer)));
-        legend.add(earns(answer));
+        legend.add(new Still(earns(answer)));
         add(legend);
-        tax(answer);
-        discount(answer);
-        answer.remarks().forEach(remark -> {
-            Note note = new Note(Note.Kind.WARN, figures.say(remark));
-            add(note);
-        });
+        if (answer.vat().mode() != VatMode.NONE) {
+            add(new Still(tax(answer.vat())));
+        }
+        if (answer.discount().isPositive()) {
+            add(new Still(Markup.of(
+                    "p",
+                    "",
+                    figures.text(
+                            "pricing.bar.discount",
+                            answer.discount(),
+                            answer.marginBeforeDiscount(),
+                            answer.margin()))));
+        }
+        answer.remarks().forEach(remark -> add(new Note(Note.Kind.WARN, figures.say(remark))));
         return this;
     }
 
-    /** From the net price to what the customer pays, rate by rate; nothing when no tax is charged. */
-    private void tax(PriceAnswer answer) {
-        VatSum vat = answer.vat();
-        if (vat.mode() == VatMode.NONE) {
-            return;
-        }
-        Div rows = new Div();
-        rows.addClassName("pricing-tax");
+    /** From the net price to what the customer pays, rate by rate. */
+    private Markup tax(VatSum vat) {
+        List<Markup> rows = new ArrayList<>();
         vat.perRate()
                 .forEach(
                         rate -> rows.add(taxRow(figures.text("pricing.bar.vat", rate.rate(), rate.net()), rate.vat())));
@@ -76,25 +79,17 @@ public class PriceBar extends Div {
                         Sentence.of(vat.mode().textKey()),
                         Sentence.of(vat.rounding().textKey())),
                 vat.gross()));
-        add(rows);
+        return Markup.div("pricing-tax", rows);
     }
 
-    private Div taxRow(String text, Money money) {
-        Div row = new Div(text(text, "pricing-part-name"), amount(money));
-        row.addClassName("pricing-tax-row");
-        return row;
+    private Markup taxRow(String text, Money money) {
+        return Markup.div("pricing-tax-row", Markup.span("pricing-part-name", text), amount(money));
     }
 
-    private void discount(PriceAnswer answer) {
-        if (answer.discount().isPositive()) {
-            add(new Paragraph(figures.text(
-                    "pricing.bar.discount", answer.discount(), answer.marginBeforeDiscount(), answer.margin())));
-        }
-    }
-
-    private Div summary(PriceAnswer answer) {
+    private Markup summary(PriceAnswer answer) {
         boolean shipped = !answer.shipping().isZero();
-        Div summary = new Div(
+        return Markup.div(
+                "pricing-bar-summary",
                 figure("pricing.bar.costs", figures.money(answer.cost())),
                 figure(shipped ? "pricing.bar.price-with-shipping" : "pricing.bar.price", figures.money(answer.net())),
                 figure(
@@ -103,64 +98,50 @@ public class PriceBar extends Div {
                                 + (shipped
                                         ? figures.text("pricing.bar.margin-of-puzzles", answer.margin())
                                         : figures.percent(answer.margin()))));
-        summary.addClassName("pricing-bar-summary");
-        return summary;
     }
 
-    private Span figure(String text, String value) {
-        Span number = new Span(value);
-        number.addClassName("pw-number");
-        Span name = new Span(figures.text(text));
-        name.addClassName("pw-small");
-        Span both = new Span(name, number);
-        both.addClassName("pricing-bar-figure");
-        return both;
+    private Markup figure(String text, String value) {
+        return Markup.of(
+                "span",
+                "pricing-bar-figure",
+                Markup.span("pw-small", figures.text(text)),
+                Markup.span("pw-number", value));
     }
 
     /** The picture: one segment for each part, as wide as its share; read out as one sentence. */
-    private Div track(PriceAnswer answer, Map<CostPart, Money> parts) {
-        Div track = new Div();
-        track.addClassName("pricing-bar-track");
+    private Markup track(PriceAnswer answer, Map<CostPart, Money> parts) {
+        List<Markup> segments = new ArrayList<>();
         List<String> said = new ArrayList<>();
         parts.forEach((part, shown) -> {
             String name = figures.text(part.textKey()) + " " + figures.money(shown);
             said.add(name);
             if (shown.isPositive()) {
-                track.add(segment(part.name(), shown.amount(), name));
+                segments.add(segment(part.name(), shown.amount(), name));
             }
         });
         String last = figures.text(answer.earns().isNegative() ? "pricing.part.loses" : "pricing.part.earns") + " "
                 + figures.money(answer.earns());
         said.add(last);
         if (answer.earns().isPositive()) {
-            track.add(segment("EARNS", answer.earns().amount(), last));
+            segments.add(segment("EARNS", answer.earns().amount(), last));
         }
-        track.getElement().setAttribute("role", "img");
-        track.getElement()
-                .setAttribute("aria-label", figures.text("pricing.bar.said", answer.net(), String.join(", ", said)));
-        return track;
+        return Markup.div("pricing-bar-track", segments)
+                .with("role", "img")
+                .with("aria-label", figures.text("pricing.bar.said", answer.net(), String.join(", ", said)));
     }
 
-    private static Div segment(String part, BigDecimal share, String title) {
-        Div segment = new Div();
-        segment.addClassName("pricing-segment");
-        segment.getElement().setAttribute("data-part", part);
-        segment.getElement().setAttribute("title", title);
-        segment.getStyle().set("flex-grow", share.toPlainString());
-        return segment;
+    private static Markup segment(String part, BigDecimal share, String title) {
+        return Markup.div("pricing-segment")
+                .with("data-part", part)
+                .with("title", title)
+                .with("style", "flex-grow: " + share.toPlainString());
     }
 
     private NativeDetails part(CostPart part, Money shown, PriceAnswer answer) {
-        NativeDetails details = new NativeDetails(legend(part.name(), part.textKey(), shown, answer));
+        NativeDetails details = new NativeDetails(new Still(legend(part.name(), part.textKey(), shown, answer)));
         details.addClassName("pricing-part");
-        Div lines = new Div();
-        lines.addClassName("pricing-lines");
-        List<CostLine> of = answer.costs().linesOf(part);
-        List<Money> amounts = CostSheet.shownLines(shown, of);
-        for (int i = 0; i < of.size(); i++) {
-            lines.add(line(of.get(i), amounts.get(i)));
-        }
-        details.setContent(lines);
+        details.setContent(
+                new Still(Markup.div("pricing-lines", lines(answer.costs().linesOf(part), shown, "pricing-line"))));
         details.setOpen(opened.contains(part));
         details.addToggleListener(event -> {
             if (event.isOpened()) {
@@ -172,44 +153,40 @@ public class PriceBar extends Div {
         return details;
     }
 
-    private Div line(CostLine line, Money shown) {
-        Div row = new Div(text(figures.say(line.what()), "pricing-line-what"), amount(shown));
-        row.addClassName("pricing-line");
-        String how = words.quantityTimesRate(line);
-        row.add(text((how.isEmpty() ? "" : how + " · ") + words.source(line), "pricing-line-how"));
-        List<Money> amounts = CostSheet.shownLines(shown, line.lines());
-        for (int i = 0; i < line.lines().size(); i++) {
-            Div below = line(line.lines().get(i), amounts.get(i));
-            below.addClassName("pricing-line-below");
-            row.add(below);
+    private List<Markup> lines(List<CostLine> lines, Money shown, String cssClasses) {
+        List<Money> amounts = CostSheet.shownLines(shown, lines);
+        List<Markup> rows = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            rows.add(line(lines.get(i), amounts.get(i), cssClasses));
         }
-        return row;
+        return rows;
     }
 
-    private Div earns(PriceAnswer answer) {
+    private Markup line(CostLine line, Money shown, String cssClasses) {
+        String how = words.quantityTimesRate(line);
+        List<Markup> row = new ArrayList<>();
+        row.add(Markup.span("pricing-line-what", figures.say(line.what())));
+        row.add(amount(shown));
+        row.add(Markup.span("pricing-line-how", (how.isEmpty() ? "" : how + " · ") + words.source(line)));
+        row.addAll(lines(line.lines(), shown, "pricing-line pricing-line-below"));
+        return Markup.div(cssClasses, row);
+    }
+
+    private Markup earns(PriceAnswer answer) {
         String key = answer.earns().isNegative() ? "pricing.part.loses" : "pricing.part.earns";
-        Div row = new Div(legend("EARNS", key, answer.earns(), answer));
-        row.addClassNames("pricing-part", "pricing-part-earns");
-        return row;
+        return Markup.div("pricing-part pricing-part-earns", legend("EARNS", key, answer.earns(), answer));
     }
 
-    private Div legend(String part, String nameKey, Money shown, PriceAnswer answer) {
-        Span swatch = new Span();
-        swatch.addClassName("pricing-swatch");
-        swatch.getElement().setAttribute("data-part", part).setAttribute("aria-hidden", "true");
-        Span share = text(figures.percent(Percent.share(shown, answer.net())), "pw-unit");
-        Div row = new Div(swatch, text(figures.text(nameKey), "pricing-part-name"), share, amount(shown));
-        row.addClassName("pricing-part-row");
-        return row;
+    private Markup legend(String part, String nameKey, Money shown, PriceAnswer answer) {
+        return Markup.div(
+                "pricing-part-row",
+                Markup.span("pricing-swatch", "").with("data-part", part).with("aria-hidden", "true"),
+                Markup.span("pricing-part-name", figures.text(nameKey)),
+                Markup.span("pw-unit", figures.percent(Percent.share(shown, answer.net()))),
+                amount(shown));
     }
 
-    private Span amount(Money money) {
-        return text(figures.money(money), "pricing-amount");
-    }
-
-    private static Span text(String text, String cssClass) {
-        Span span = new Span(text);
-        span.addClassName(cssClass);
-        return span;
+    private Markup amount(Money money) {
+        return Markup.span("pricing-amount", figures.money(money));
     }
 }

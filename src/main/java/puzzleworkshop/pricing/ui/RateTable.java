@@ -1,5 +1,6 @@
 package puzzleworkshop.pricing.ui;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Anchor;
@@ -7,9 +8,10 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import java.math.BigDecimal;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.pricing.Pricing;
@@ -75,19 +77,15 @@ class RateTable extends Div {
     }
 
     /** A figure that stands elsewhere and is only shown here. */
-    private static Div shown(String what, String where, String value) {
-        Span source = new Span(where);
-        source.addClassName("pw-small");
-        Div name = new Div(new Span(what), source);
-        name.addClassName("pricing-rate-name");
-        Span amount = new Span(value);
-        amount.addClassName("pw-number");
-        Div row = new Div(name, amount);
-        row.addClassName("pricing-rate");
-        return row;
+    private static Still shown(String what, String where, String value) {
+        return new Still(Markup.div("pricing-rate", name(what, where), Markup.span("pw-number", value)));
     }
 
-    private Div row(HeldRate rate, RateSet rates) {
+    private static Markup name(String what, String where) {
+        return Markup.div("pricing-rate-name", Markup.span(what), Markup.span("pw-small", where));
+    }
+
+    private Component row(HeldRate rate, RateSet rates) {
         if (rate.kind().isAtTheMachine()) {
             String where = rate.starting()
                     ? getTranslation("pricing.source.starting")
@@ -104,13 +102,11 @@ class RateTable extends Div {
         change.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         change.setAriaLabel(getTranslation(
                 "pricing.rates.change", getTranslation(rate.kind().textKey())));
-        Span source = new Span(
+        Still name = new Still(name(
+                getTranslation(rate.kind().textKey()),
                 rate.starting()
                         ? getTranslation("pricing.source.starting")
-                        : figures.text("pricing.rates.since", rate.from(), rate.note()));
-        source.addClassName("pw-small");
-        Div name = new Div(new Span(getTranslation(rate.kind().textKey())), source);
-        name.addClassName("pricing-rate-name");
+                        : figures.text("pricing.rates.since", rate.from(), rate.note())));
         Div row = new Div(name, change);
         row.addClassName("pricing-rate");
         return row;

@@ -265,7 +265,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
             section.add(line);
         });
         if (order.state() == OrderState.CONFIRMED) {
-            section.add(new StageStrip(order));
+            section.add(new StageStrip(order, figures));
             order.next()
                     .ifPresent(stage ->
                             section.add(new SmallText(getTranslation("proofs.next", getTranslation(stage.textKey())))));

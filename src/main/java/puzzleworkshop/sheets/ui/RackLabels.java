@@ -10,6 +10,8 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetState;
@@ -60,14 +62,19 @@ public class RackLabels {
         return doors;
     }
 
-    public Verdict state(SheetState state) {
+    public Still state(SheetState state) {
+        return new Still(stateMark(state));
+    }
+
+    /** The same within what only stands there. */
+    Markup stateMark(SheetState state) {
         Verdict.Kind kind = switch (state) {
             case FREE -> Verdict.Kind.GOOD;
             case RESERVED -> Verdict.Kind.WAIT;
             case USED, WITHDRAWN -> Verdict.Kind.WARN;
             case SCRAPPED -> Verdict.Kind.BAD;
         };
-        return new Verdict(kind, figures.text("sheets.state." + state.name()));
+        return Verdict.of(kind, figures.text("sheets.state." + state.name()));
     }
 
     /** Names by the id of a material, read once: for lists. */

@@ -2,9 +2,12 @@ package puzzleworkshop.sheets.ui;
 
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Span;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Function;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.sheets.Sheet;
 
 /** One sheet in the rack: its drawing to scale, number, place and state; leads to its page. */
@@ -15,28 +18,23 @@ class SheetCard extends Anchor {
         addClassName("sheets-card");
         Div picture = new Div(new SheetDrawing(figures).show(sheet).toScale(sheet.outline(), widestMm));
         picture.addClassName("sheets-card-picture");
-        Span number = new Span(sheet.id().toString());
-        number.addClassName("sheets-number");
-        Div head = new Div(number, words.state(sheet.state()));
-        head.addClassName("sheets-card-head");
-        Span size = new Span(words.shape(sheet));
-        Span kind = new Span(words.kind(sheet.facts(), materials));
-        kind.addClassName("pw-small");
-        Span age = new Span(words.age(sheet));
-        age.addClassName("pw-small");
-        Div text = new Div(head, size, kind, age);
-        text.addClassName("sheets-card-text");
+        List<Markup> lines = new ArrayList<>();
+        lines.add(Markup.div(
+                "sheets-card-head",
+                Markup.span("sheets-number", sheet.id().toString()),
+                words.stateMark(sheet.state())));
+        lines.add(Markup.span(words.shape(sheet)));
+        lines.add(Markup.span("pw-small", words.kind(sheet.facts(), materials)));
+        lines.add(Markup.span("pw-small", words.age(sheet)));
         if (!sheet.facts().place().isEmpty()) {
-            Span place = new Span(figures.text("sheets.at", sheet.facts().place()));
-            place.addClassName("pw-small");
-            text.add(place);
+            lines.add(Markup.span(
+                    "pw-small", figures.text("sheets.at", sheet.facts().place())));
         }
         if (!sheet.facts().past().isFitForCutting()) {
-            Span past =
-                    new Span(figures.text("sheets.past." + sheet.facts().past().name()));
-            past.addClassNames("pw-small", "sheets-warns");
-            text.add(past);
+            lines.add(Markup.span(
+                    "pw-small sheets-warns",
+                    figures.text("sheets.past." + sheet.facts().past().name())));
         }
-        add(picture, text);
+        add(picture, new Still(Markup.div("sheets-card-text", lines)));
     }
 }

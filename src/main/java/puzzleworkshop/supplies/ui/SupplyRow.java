@@ -4,10 +4,13 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import java.math.BigDecimal;
+import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.supplies.Restock;
 import puzzleworkshop.supplies.StockCounts;
@@ -29,12 +32,14 @@ class SupplyRow extends Div {
             Runnable changed) {
         SupplyItem item = restock.item();
         addClassName("supplies-row");
-        Span name = new Span(item.name());
-        name.addClassName("supplies-name");
-        Span kind = small(getTranslation(item.kind().textKey())
-                + (item.usual() ? " · " + getTranslation("supplies.usual") : "") + " · " + item.purchaseUnit());
-        Div what = new Div(name, kind);
-        what.addClassName("supplies-what");
+        Still what = new Still(Markup.div(
+                "supplies-what",
+                Markup.span("supplies-name", item.name()),
+                Markup.span(
+                        "pw-small",
+                        getTranslation(item.kind().textKey())
+                                + (item.usual() ? " · " + getTranslation("supplies.usual") : "") + " · "
+                                + item.purchaseUnit())));
         add(
                 what,
                 stock(restock, figures),
@@ -48,13 +53,12 @@ class SupplyRow extends Div {
         });
     }
 
-    private Div stock(Restock restock, Formatter figures) {
+    private Still stock(Restock restock, Formatter figures) {
         SupplyItem item = restock.item();
-        Span amount = new Span(figures.number(item.stock().doubleValue(), 2) + " ");
-        Span unit = new Span(getTranslation(item.useUnit().textKey()));
-        unit.addClassName("pw-unit");
-        Div number = new Div(amount, unit);
-        number.addClassName("pw-number");
+        Markup number = Markup.div(
+                "pw-number",
+                Markup.span(figures.number(item.stock().doubleValue(), 2) + " "),
+                Markup.span("pw-unit", getTranslation(item.useUnit().textKey())));
         String days = restock.isTooEarly()
                 ? figures.text(
                         "supplies.too-early.why", restock.used().doubleValue(), restock.days(), Restock.LEAST_DAYS)
@@ -83,26 +87,20 @@ class SupplyRow extends Div {
                         item.unitCost(),
                         getTranslation(item.useUnit().oneKey()))
                 : "";
-        Div bar = new Div();
-        bar.addClassName("supplies-bar");
-        // The whole bar is three times the reorder point, so that its mark always stands at a third.
+        Markup words = Markup.span(
+                "pw-small",
+                Stream.of(days, rule, cost).filter(text -> !text.isEmpty()).collect(Collectors.joining(" · ")));
+        return new Still(Markup.div(
+                "supplies-stock",
+                restock.reorderPoint().signum() > 0 ? List.of(number, bar(restock), words) : List.of(number, words)));
+    }
+
+    /** The whole bar is three times the reorder point, so that its mark always stands at a third. */
+    private static Markup bar(Restock restock) {
         BigDecimal whole = restock.reorderPoint().multiply(BigDecimal.valueOf(3));
-        double share = whole.signum() > 0 ? item.stock().doubleValue() / whole.doubleValue() : 0;
-        Div filled = new Div();
-        filled.getStyle().set("width", Math.clamp(share * FULL, 0, FULL) + "%");
-        bar.add(filled);
-        bar.getElement().setAttribute("aria-hidden", "true");
-        bar.setVisible(whole.signum() > 0);
-        Div stock = new Div(
-                number,
-                bar,
-                small(String.join(
-                        " · ",
-                        Stream.of(days, rule, cost)
-                                .filter(text -> !text.isEmpty())
-                                .toList())));
-        stock.addClassName("supplies-stock");
-        return stock;
+        double share = restock.item().stock().doubleValue() / whole.doubleValue();
+        Markup filled = Markup.div("").with("style", "width: " + Math.clamp(share * FULL, 0, FULL) + "%");
+        return Markup.div("supplies-bar", filled).with("aria-hidden", "true");
     }
 
     private Verdict verdict(Restock restock, Formatter figures) {
@@ -149,11 +147,5 @@ class SupplyRow extends Div {
         open.setAriaLabel(getTranslation("supplies.open") + ": " + item.name());
         buttons.add(open);
         return buttons;
-    }
-
-    private static Span small(String text) {
-        Span span = new Span(text);
-        span.addClassName("pw-small");
-        return span;
     }
 }

@@ -120,8 +120,7 @@ class HandOverCardsTest extends SpringBrowserlessTest {
                 .param("id", order.customer().id())
                 .update();
         navigate(HandOversView.class);
-        assertThat(find(WhereTo.class).single().getElement().getTextRecursively())
-                .contains("Address not checked", "4 Mill Lane, York YO1 7AA");
+        assertThat(find(WhereTo.class).single().words()).contains("Address not checked", "4 Mill Lane, York YO1 7AA");
     }
 
     @Test
@@ -196,10 +195,7 @@ class HandOverCardsTest extends SpringBrowserlessTest {
     }
 
     private List<String> paid() {
-        return find(Component.class).all().stream()
-                .filter(ToPay.class::isInstance)
-                .map(shown -> shown.getElement().getTextRecursively())
-                .toList();
+        return find(ToPay.class).all().stream().map(ToPay::words).toList();
     }
 
     private String letter() {

@@ -14,6 +14,7 @@ import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -26,6 +27,7 @@ import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.ui.CutJobView;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.machines.Machine;
@@ -37,6 +39,7 @@ import puzzleworkshop.placing.MarkVisit;
 import puzzleworkshop.placing.Positions;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.Seeds;
+import puzzleworkshop.support.StillHtml;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -293,7 +296,10 @@ class PlacingPartTest extends SpringBrowserlessTest {
     }
 
     private List<String> words() {
-        return find(Span.class).all().stream().map(Span::getText).toList();
+        return Stream.concat(
+                        find(Span.class).all().stream().map(Span::getText),
+                        StillHtml.words(find(Still.class).all(), "*").stream())
+                .toList();
     }
 
     private List<String> links() {

@@ -95,7 +95,7 @@ class RatesViewTest extends ScreenTest {
                 "Robin");
         navigate(RatesView.class);
         assertThat(find(Verdict.class).all())
-                .extracting(verdict -> verdict.getElement().getTextRecursively())
+                .extracting(Verdict::words)
                 .anyMatch(word -> word.contains("Below cost"))
                 .anyMatch(word -> word.contains("Earns"));
     }

@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -20,6 +21,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.test.context.support.WithMockUser;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -30,6 +32,7 @@ import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.media.PrintMedia;
 import puzzleworkshop.printing.media.PrintMedium;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.StillHtml;
 
 @DatabaseTest
 @Transactional
@@ -144,6 +147,9 @@ class PrintScreensTest extends SpringBrowserlessTest {
 
     /** Verdicts too: their words stand in a span. */
     private List<String> words() {
-        return find(Span.class).all().stream().map(Span::getText).toList();
+        return Stream.concat(
+                        find(Span.class).all().stream().map(Span::getText),
+                        StillHtml.words(find(Still.class).all(), "*").stream())
+                .toList();
     }
 }

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.BookingKey;
@@ -36,6 +37,7 @@ import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
 import puzzleworkshop.support.ScreenTest;
+import puzzleworkshop.support.StillHtml;
 
 @DatabaseTest
 @WithMockUser(username = "Robin", roles = "OWNER")
@@ -127,7 +129,7 @@ class SuppliesViewTest extends ScreenTest {
         supplies.useKnowingly(roll, new BigDecimal("60"), ORDER, "a second roll lay behind the press", "mara");
         navigate(SuppliesView.class);
         assertThat(find(Verdict.class).all())
-                .anyMatch(verdict -> verdict.getElement().getTextRecursively().contains("Below zero"));
+                .anyMatch(verdict -> verdict.words().contains("Below zero"));
         assertThat(find(Span.class).all()).anyMatch(text -> text.getText().contains("× roll of 50 m: Masking tape"));
     }
 
@@ -145,9 +147,10 @@ class SuppliesViewTest extends ScreenTest {
         test(find(Button.class).withText("Save").single()).click();
         assertThat(supplies.find(roll).orElseThrow().ownPoint().orElseThrow()).isEqualByComparingTo("60");
         navigate(SuppliesView.class);
-        assertThat(find(Span.class).all()).anyMatch(text -> text.getText().contains("buy at 60, as you said"));
+        assertThat(StillHtml.words(find(Still.class).all(), "span"))
+                .anyMatch(text -> text.contains("buy at 60, as you said"));
         assertThat(find(Verdict.class).all())
-                .anyMatch(verdict -> verdict.getElement().getTextRecursively().contains("Buy soon"));
+                .anyMatch(verdict -> verdict.words().contains("Buy soon"));
     }
 
     @Test

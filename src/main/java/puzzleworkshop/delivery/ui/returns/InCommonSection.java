@@ -1,14 +1,10 @@
 package puzzleworkshop.delivery.ui.returns;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H3;
-import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.html.UnorderedList;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -16,6 +12,8 @@ import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.delivery.returns.InCommon;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.insights.ui.FiguresSection;
 import puzzleworkshop.sheets.board.RackSettings;
@@ -65,28 +63,38 @@ class InCommonSection implements FiguresSection {
         if (groups.isEmpty()) {
             return new Div();
         }
-        UnorderedList list = new UnorderedList();
-        for (InCommon.Group group : groups) {
-            ListItem item = new ListItem(new Span(
-                    group.of().isPresent()
-                            ? figures.text(
-                                    "delivery.figures.share",
-                                    words.apply(group.what()),
-                                    group.orders(),
-                                    group.of().get(),
-                                    figures.number(group.atLeast() * 100, 0),
-                                    figures.number(group.atMost() * 100, 0))
-                            : figures.text(
-                                    "delivery.figures.count",
-                                    words.apply(group.what()),
-                                    group.complaints().size())));
-            group.complaints().stream()
-                    .map(one -> one.order().number())
-                    .distinct()
-                    .limit(MOST_LINKS)
-                    .forEach(number -> item.add(new Span(" "), new Anchor("orders/" + number, number)));
-            list.add(item);
-        }
-        return new Div(new H3(figures.text(title)), list);
+        return new Still(Markup.div(
+                "",
+                Markup.of("h3", "", figures.text(title)),
+                Markup.of(
+                        "ul",
+                        "",
+                        groups.stream().map(group -> item(group, words)).toList())));
+    }
+
+    private Markup item(InCommon.Group group, UnaryOperator<String> words) {
+        List<Markup> parts = new ArrayList<>();
+        parts.add(Markup.span(
+                group.of().isPresent()
+                        ? figures.text(
+                                "delivery.figures.share",
+                                words.apply(group.what()),
+                                group.orders(),
+                                group.of().get(),
+                                figures.number(group.atLeast() * 100, 0),
+                                figures.number(group.atMost() * 100, 0))
+                        : figures.text(
+                                "delivery.figures.count",
+                                words.apply(group.what()),
+                                group.complaints().size())));
+        group.complaints().stream()
+                .map(one -> one.order().number())
+                .distinct()
+                .limit(MOST_LINKS)
+                .forEach(number -> {
+                    parts.add(Markup.words(" "));
+                    parts.add(Markup.link("orders/" + number, number));
+                });
+        return Markup.of("li", "", parts);
     }
 }
