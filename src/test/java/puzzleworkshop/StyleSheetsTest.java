@@ -2,6 +2,9 @@ package puzzleworkshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaMethodCall;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -10,10 +13,12 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.display.Markup;
 
 /** One palette: the tokens in {@code workshop.css}. A room's style sheet uses them and has no colour of its own. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -55,6 +60,33 @@ class StyleSheetsTest {
         assertThat(COLOUR.matcher(Files.readString(TOKENS)).find())
                 .as("the pattern finds colours where there are some")
                 .isTrue();
+    }
+
+    /** A sheet comes to the browser with a component; markup is none, so the screen that takes it has to bring the sheet. */
+    @Test
+    void who_shows_another_screens_markup_brings_its_style_sheet() {
+        Set<String> without = new TreeSet<>();
+        int taken = 0;
+        for (JavaClass type : FloorsTest.HOUSE) {
+            for (JavaMethodCall call : type.getMethodCallsFromSelf()) {
+                JavaClass maker = call.getTargetOwner();
+                if (!maker.equals(type) && call.getTarget().getRawReturnType().isEquivalentTo(Markup.class)) {
+                    Set<String> missing = sheetsOf(maker);
+                    taken += missing.size();
+                    missing.removeAll(sheetsOf(type));
+                    missing.forEach(sheet -> without.add(type.getSimpleName() + " shows what " + maker.getSimpleName()
+                            + " draws without its " + sheet));
+                }
+            }
+        }
+        assertThat(taken).as("markup with a sheet of its own that others show").isPositive();
+        assertThat(without).isEmpty();
+    }
+
+    private static Set<String> sheetsOf(JavaClass type) {
+        return Stream.of(type.reflect().getAnnotationsByType(StyleSheet.class))
+                .map(StyleSheet::value)
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     @Test

@@ -1,6 +1,7 @@
 package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.NativeButton;
 import java.time.LocalTime;
@@ -18,6 +19,7 @@ import puzzleworkshop.orders.ui.OrderPreview;
 import puzzleworkshop.planning.ui.PlanVerdict;
 
 /** One order in a stage's queue: a press opens it, the box gathers it for a tick together. */
+@StyleSheet("context://planning.css")
 class QueueCard extends Div {
 
     QueueCard(

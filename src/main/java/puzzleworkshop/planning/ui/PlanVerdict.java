@@ -18,7 +18,7 @@ public class PlanVerdict extends Still {
         super(of(outlook, figures, more));
     }
 
-    /** The same within what only stands there. */
+    /** The same within what only stands there; no component is made, so who shows it brings the style sheet. */
     public static Markup of(Outlook outlook, Formatter figures, Markup... more) {
         List<Markup> parts = new ArrayList<>();
         parts.add(Verdict.of(
