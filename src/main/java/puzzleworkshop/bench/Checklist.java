@@ -20,6 +20,7 @@ public final class Checklist {
      */
     public record Line(String textKey, boolean caution) {}
 
+    private static final List<Line> AT_COLLECTION = made(Stage.HAND_OVER, "whose", "look", "given");
     private static final Map<Stage, List<Line>> LINES = new EnumMap<>(Stage.class);
 
     static {
@@ -37,6 +38,10 @@ public final class Checklist {
     private Checklist() {}
 
     private static void lines(Stage stage, String... names) {
+        LINES.put(stage, made(stage, names));
+    }
+
+    private static List<Line> made(Stage stage, String... names) {
         List<Line> lines = new ArrayList<>();
         for (String name : names) {
             boolean caution = name.endsWith("!");
@@ -44,10 +49,15 @@ public final class Checklist {
                     "bench.check." + stage.name() + "." + (caution ? name.substring(0, name.length() - 1) : name),
                     caution));
         }
-        LINES.put(stage, List.copyOf(lines));
+        return List.copyOf(lines);
     }
 
     public static List<Line> of(Stage stage) {
         return LINES.get(stage);
+    }
+
+    /** At hand-over where the customer comes for it: nothing is addressed, and nothing is on its way. */
+    public static List<Line> atCollection() {
+        return AT_COLLECTION;
     }
 }

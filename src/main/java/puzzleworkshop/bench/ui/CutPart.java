@@ -17,6 +17,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.BlankScale;
+import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
@@ -102,8 +103,8 @@ class CutPart implements StagePart {
     }
 
     @Override
-    public boolean replacesChecklist() {
-        return machines.standard().isPresent();
+    public Optional<List<Checklist.Line>> checklist(Waiting waiting) {
+        return machines.standard().map(machine -> List.of());
     }
 
     @Override

@@ -11,6 +11,7 @@ import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
@@ -41,7 +42,7 @@ class JobCard extends Div {
     private final transient SignedIn signedIn;
     private final transient Runnable again;
     private final Div parts = new Div();
-    private final Component checklist;
+    private final Div checklist = new Div();
     private final Button done;
     private final Component clock;
 
@@ -69,7 +70,7 @@ class JobCard extends Div {
         if (!waiting.order().note().isBlank()) {
             add(note("bench.note", waiting.order().note()));
         }
-        checklist = checklist();
+        checklist(Checklist.of(stage));
         done = new Button(getTranslation("bench.tick", getTranslation(stage.textKey())), e -> {
             tick.run();
             // Disabled at the press, so that a second one is no second tick; where it only asked, it may be pressed
@@ -99,8 +100,21 @@ class JobCard extends Div {
         parts.add(part);
     }
 
-    void withoutChecklist() {
-        checklist.setVisible(false);
+    /** What to look at, in place of what stood there; without lines it is not shown. */
+    final void checklist(List<Checklist.Line> lines) {
+        checklist.removeAll();
+        checklist.setVisible(!lines.isEmpty());
+        checklist.addClassName("bench-checklist");
+        checklist.add(new H3(getTranslation("bench.checklist")));
+        for (Checklist.Line line : lines) {
+            Checkbox box = new Checkbox(getTranslation(line.textKey()));
+            if (line.caution()) {
+                box.addClassName("bench-caution");
+                box.setLabel(getTranslation("bench.caution", getTranslation(line.textKey())));
+            }
+            checklist.add(box);
+        }
+        checklist.add(new SmallText(getTranslation("bench.defer")));
     }
 
     void withoutClock() {
@@ -154,22 +168,6 @@ class JobCard extends Div {
     private Component note(String key, Object... arguments) {
         Note note = new Note(Note.Kind.WARN, getTranslation(key, arguments));
         return note;
-    }
-
-    private Component checklist() {
-        Div list = new Div(new H3(getTranslation("bench.checklist")));
-        list.addClassName("bench-checklist");
-        for (Checklist.Line line : Checklist.of(stage)) {
-            Checkbox box = new Checkbox(getTranslation(line.textKey()));
-            if (line.caution()) {
-                box.addClassName("bench-caution");
-                box.setLabel(getTranslation("bench.caution", getTranslation(line.textKey())));
-            }
-            list.add(box);
-        }
-        SmallText defer = new SmallText(getTranslation("bench.defer"));
-        list.add(defer);
-        return list;
     }
 
     private Component buttons(Workshop workshop, Runnable afterWrong) {

@@ -58,9 +58,7 @@ class JobCardMaker {
         });
         parts.stream().filter(part -> part.stage() == stage).forEach(part -> {
             part.show(waiting, again).ifPresent(card::put);
-            if (part.replacesChecklist()) {
-                card.withoutChecklist();
-            }
+            part.checklist(waiting).ifPresent(card::checklist);
             if (part.keepsTheClock()) {
                 card.withoutClock();
             }

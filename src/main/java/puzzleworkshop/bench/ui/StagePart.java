@@ -1,8 +1,10 @@
 package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.Component;
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench.Waiting;
+import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.workshop.Stage;
 
 /**
@@ -21,9 +23,12 @@ public interface StagePart {
         return Optional.empty();
     }
 
-    /** Whether it brings a checklist of its own in place of the stage's general one. */
-    default boolean replacesChecklist() {
-        return false;
+    /**
+     * A checklist of its own in place of the stage's general one; one without lines where the part itself shows what to look
+     * at. Empty: the general one stands.
+     */
+    default Optional<List<Checklist.Line>> checklist(Waiting waiting) {
+        return Optional.empty();
     }
 
     /** Whether it starts and stops the clock itself, so that no second one stands beside it. */

@@ -4,8 +4,10 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench.Waiting;
+import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.bench.ui.StagePart;
 import puzzleworkshop.delivery.HandOvers;
 import puzzleworkshop.display.Formatter;
@@ -31,6 +33,14 @@ class AtHandOver implements StagePart {
     @Override
     public Optional<Component> show(Waiting waiting, Runnable again) {
         return handOvers.of(waiting.order()).map(this::part);
+    }
+
+    @Override
+    public Optional<List<Checklist.Line>> checklist(Waiting waiting) {
+        return handOvers
+                .of(waiting.order())
+                .filter(HandOvers.Entry::isCollected)
+                .map(entry -> Checklist.atCollection());
     }
 
     private Div part(HandOvers.Entry entry) {

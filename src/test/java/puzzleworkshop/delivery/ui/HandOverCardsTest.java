@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.textfield.BigDecimalField;
@@ -12,6 +13,7 @@ import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.awaitility.Awaitility;
@@ -23,6 +25,7 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.bench.ui.BenchView;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.ParcelState;
@@ -83,6 +86,26 @@ class HandOverCardsTest extends SpringBrowserlessTest {
         packed("Ada Reed", "Parcel");
         navigate(HandOversView.class);
         assertThat(paid()).containsExactly("Something is still to be paid");
+    }
+
+    @Test
+    void at_the_bench_what_is_collected_asks_for_no_tracking_number() {
+        packed("Ada Reed", "Parcel");
+        navigate(BenchView.class, "hand_over");
+        assertThat(checks()).contains("Receipt or tracking number kept");
+        CleanDatabase.now(database);
+        packed("Ben Ode", "Collection");
+        navigate(BenchView.class, "hand_over");
+        assertThat(checks())
+                .contains("Name or order number asked of whoever collects it")
+                .noneMatch(check -> check.contains("tracking") || check.contains("on its way"));
+    }
+
+    private List<String> checks() {
+        return find(Checkbox.class).all().stream()
+                .map(Checkbox::getLabel)
+                .filter(Objects::nonNull)
+                .toList();
     }
 
     @Test
