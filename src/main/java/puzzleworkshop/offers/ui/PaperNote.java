@@ -29,6 +29,7 @@ class PaperNote extends Div {
             String names = papers.stream().map(PrintMedium::name).collect(Collectors.joining(", "));
             Span why = new Span(figures.text("offers.new.paper.why", sticker, names));
             why.addClassName("pw-small");
+            addClassName("pw-verdict-line");
             add(new Verdict(Verdict.Kind.WARN, getTranslation("offers.new.paper")), why);
         }
     }
