@@ -3,7 +3,6 @@ package puzzleworkshop.bench;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +14,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rests;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
 import puzzleworkshop.workshop.Workshop;
@@ -39,21 +39,13 @@ class EarlyWorkNotes {
 
     /** Until when what orders need at a stage should still lie; those that need not wait are left out. */
     Map<OrderId, Instant> restsUntil(Stage stage, Collection<OrderId> orders) {
-        List<StageStandard> resting = workshop.stageStandards().values().stream()
-                .filter(standard -> standard.stage().heldUpByRest().equals(Optional.of(stage)))
-                .filter(standard -> standard.rest().isPositive())
-                .toList();
+        Map<Stage, StageStandard> standards = workshop.stageStandards();
         Map<OrderId, Instant> until = new HashMap<>();
-        if (resting.isEmpty() || orders.isEmpty()) {
-            return until;
-        }
         Instant now = clock.instant();
         progress.lastByStage(orders)
-                .forEach((order, done) -> resting.stream()
-                        .filter(standard -> done.containsKey(standard.stage()))
-                        .map(standard -> done.get(standard.stage()).plus(standard.rest()))
+                .forEach((order, done) -> Optional.ofNullable(
+                                Rests.until(done, stage, standards).get(stage))
                         .filter(now::isBefore)
-                        .max(Comparator.naturalOrder())
                         .ifPresent(rested -> until.put(order, rested)));
         return until;
     }

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +17,7 @@ import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.planning.schedule.LatenessCost;
 import puzzleworkshop.planning.schedule.Task;
+import puzzleworkshop.progress.Rests;
 import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
@@ -80,14 +82,9 @@ final class WorkOfOrders {
         LocalDateTime due = order.promised()
                 .map(day -> way.latestHandOver(day, calendar.holidays()))
                 .orElse(now.plusYears(1));
-        Optional<LocalDateTime> rested = next == Stage.PRINT
-                ? Optional.empty()
-                : readyForWork
-                        .flatMap(SoFar::lastDone)
-                        .map(at -> LocalDateTime.ofInstant(at, zone)
-                                .plus(standards
-                                        .get(Stage.values()[next.ordinal() - 1])
-                                        .rest()));
+        Map<Stage, LocalDateTime> rested = new EnumMap<>(Stage.class);
+        readyForWork.ifPresent(soFar -> Rests.until(soFar.done(), next, standards)
+                .forEach((stage, at) -> rested.put(stage, LocalDateTime.ofInstant(at, zone))));
         Optional<LocalDate> stillAhead = pinned.filter(day -> !day.isBefore(now.toLocalDate()));
         double weight = cost.weight(next != Stage.PRINT || begun.isPresent(), paid);
         return new Job(order.id().value(), due, tasks, rested, waitsFor, stillAhead, weight);

@@ -96,21 +96,6 @@ public class Progress {
                 row.getBoolean("undone"));
     }
 
-    public Map<OrderId, Instant> lastDone(Collection<OrderId> orders) {
-        Map<OrderId, Instant> last = new HashMap<>();
-        jdbc.sql("""
-            select d.order_id, max(d.done_at) as at from stage_done d
-            where d.order_id = any (:orders) and not exists (select 1 from stage_undone u where u.done_id = d.id)
-            group by d.order_id
-            """)
-                .param("orders", ids(orders))
-                .query((row, n) -> last.put(
-                        new OrderId(row.getLong("order_id")),
-                        row.getTimestamp("at").toInstant()))
-                .list();
-        return last;
-    }
-
     /** When each stage of each order was last ticked, ticks taken back left out. */
     public Map<OrderId, Map<Stage, Instant>> lastByStage(Collection<OrderId> orders) {
         Map<OrderId, Map<Stage, Instant>> last = new HashMap<>();
@@ -293,7 +278,7 @@ public class Progress {
 
     /** How far orders have come; every order that is asked about is answered. */
     public Map<OrderId, SoFar> soFar(Collection<OrderId> asked) {
-        Map<OrderId, Instant> last = lastDone(asked);
+        Map<OrderId, Map<Stage, Instant>> last = lastByStage(asked);
         Map<Running.At, Double> waiting = waitingMinutes();
         Set<OrderId> afresh = madeAfresh(asked);
         Map<OrderId, Running> running =
@@ -308,7 +293,7 @@ public class Progress {
             answers.put(
                     id,
                     new SoFar(
-                            Optional.ofNullable(last.get(id)),
+                            last.getOrDefault(id, Map.of()),
                             begun.map(minutes -> Math.max(0, minutes)),
                             afresh.contains(id)));
         }

@@ -33,7 +33,7 @@ public record Batching(int most, int daysApart) {
             Map<String, List<Job>> open = new HashMap<>();
             jobs.stream()
                     .filter(job -> job.pinned().isEmpty()
-                            && job.readyFrom().map(r -> !r.isAfter(now)).orElse(true))
+                            && job.notBefore(stage).map(r -> !r.isAfter(now)).orElse(true))
                     .filter(job -> !job.waitsBefore(stage))
                     .sorted(Comparator.comparing(Job::due).thenComparing(Job::id))
                     .forEach(job -> job.tasks().stream()

@@ -60,13 +60,12 @@ record Bottleneck(Stage.Resource resource, int until, int needed, int available)
     static List<Work> works(SchedulingProblem shop, Stage.Resource resource, int[] jobs) {
         List<Work> works = new ArrayList<>();
         for (int j : jobs) {
-            int after = 0;
             int[] route = shop.route[j];
-            for (int k = route.length - 1; k >= 0 && on(shop.operations.get(route[k]), resource) == 0; k--) {
-                Operation operation = shop.operations.get(route[k]);
-                after += (operation.setUp + operation.work) / operation.members.size() + shop.rest[j][k];
+            int last = route.length - 1;
+            while (last >= 0 && on(shop.operations.get(route[last]), resource) == 0) {
+                last--;
             }
-            int deadline = shop.due[j] - after;
+            int deadline = last < 0 ? shop.due[j] : shop.due[j] - shop.after(j)[last];
             int due = deadline < shop.now ? deadline - shop.now : open(shop, resource, deadline);
             works.add(new Work(j, minutes(shop, j, resource), due));
         }

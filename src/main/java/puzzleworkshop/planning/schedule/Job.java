@@ -2,7 +2,9 @@ package puzzleworkshop.planning.schedule;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.workshop.Stage;
 
@@ -12,7 +14,7 @@ import puzzleworkshop.workshop.Stage;
  * @param id tells jobs apart
  * @param due the last moment at which it must be handed over so that the promise is kept
  * @param tasks remaining stages in their order; none when all is done
- * @param readyFrom nothing can begin before, such as while laminate rests
+ * @param notBefore a stage, and what follows it, cannot begin before, such as sticking while laminate rests
  * @param waitsFor what it waits for, if it waits
  * @param pinned the day on which its main work is to be done, when somebody has pinned it
  * @param weight how much its lateness counts beside that of others; 1 for an ordinary order
@@ -21,13 +23,14 @@ public record Job(
         long id,
         LocalDateTime due,
         List<Task> tasks,
-        Optional<LocalDateTime> readyFrom,
+        Map<Stage, LocalDateTime> notBefore,
         Optional<Wait> waitsFor,
         Optional<LocalDate> pinned,
         double weight) {
 
     public Job {
         tasks = List.copyOf(tasks);
+        notBefore = Map.copyOf(notBefore);
         for (int i = 1; i < tasks.size(); i++) {
             if (tasks.get(i).stage().compareTo(tasks.get(i - 1).stage()) <= 0) {
                 throw new IllegalArgumentException("Stages of job " + id + " are not in their order");
@@ -36,27 +39,35 @@ public record Job(
     }
 
     public static Job of(long id, LocalDateTime due, List<Task> tasks) {
-        return new Job(id, due, tasks, Optional.empty(), Optional.empty(), Optional.empty(), 1);
+        return new Job(id, due, tasks, Map.of(), Optional.empty(), Optional.empty(), 1);
     }
 
     public Job pinnedTo(LocalDate day) {
-        return new Job(id, due, tasks, readyFrom, waitsFor, Optional.of(day), weight);
+        return new Job(id, due, tasks, notBefore, waitsFor, Optional.of(day), weight);
     }
 
     public Job waiting(Wait why) {
-        return new Job(id, due, tasks, readyFrom, Optional.of(why), pinned, weight);
+        return new Job(id, due, tasks, notBefore, Optional.of(why), pinned, weight);
     }
 
     public Job dueBy(LocalDateTime other) {
-        return new Job(id, other, tasks, readyFrom, waitsFor, pinned, weight);
+        return new Job(id, other, tasks, notBefore, waitsFor, pinned, weight);
     }
 
     public Job withTasks(List<Task> others) {
-        return new Job(id, due, others, readyFrom, waitsFor, pinned, weight);
+        return new Job(id, due, others, notBefore, waitsFor, pinned, weight);
     }
 
     public Job weighing(double other) {
-        return new Job(id, due, tasks, readyFrom, waitsFor, pinned, other);
+        return new Job(id, due, tasks, notBefore, waitsFor, pinned, other);
+    }
+
+    /** The moment before which the stage cannot begin; empty when nothing holds it up. */
+    Optional<LocalDateTime> notBefore(Stage stage) {
+        return notBefore.entrySet().stream()
+                .filter(held -> held.getKey().compareTo(stage) <= 0)
+                .map(Map.Entry::getValue)
+                .max(Comparator.naturalOrder());
     }
 
     /** Whether the stage cannot begin before what the order waits for has come. */

@@ -18,10 +18,10 @@ final class Loads {
         int resources = Stage.Resource.values().length;
         int[][] needed = new int[DAYS][resources];
         for (int j = 0; j < shop.jobs.size(); j++) {
-            int latestEnd = shop.due[j];
+            int[] after = shop.after(j);
             for (int k = shop.route[j].length - 1; k >= 0; k--) {
                 Operation operation = shop.operations.get(shop.route[j][k]);
-                latestEnd -= shop.rest[j][k];
+                int latestEnd = shop.due[j] - after[k];
                 for (Stage.Resource resource : Stage.Resource.values()) {
                     int minutes = Bottleneck.on(operation, resource) / operation.members.size();
                     int day = dayOf(shop, resource, latestEnd);
@@ -29,7 +29,6 @@ final class Loads {
                         needed[day][resource.ordinal()] += minutes;
                     }
                 }
-                latestEnd -= (operation.setUp + operation.work) / operation.members.size();
             }
         }
         List<Load> loads = new ArrayList<>();

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import puzzleworkshop.measure.Sentence;
@@ -97,7 +98,7 @@ public final class PromiseDate {
      * @param from the work cannot begin before
      */
     public Optional<Forecast> forecast(List<Task> tasks, LocalDateTime from, DeliveryWay way) {
-        Job fresh = new Job(NEW, NO_DATE, tasks, Optional.of(from), Optional.empty(), Optional.empty(), 1);
+        Job fresh = new Job(NEW, NO_DATE, tasks, Map.of(Stage.PRINT, from), Optional.empty(), Optional.empty(), 1);
         Job alone = fresh.withTasks(tasks.stream()
                 .map(t -> t.batch().isPresent() ? t : t.inBatch("new"))
                 .toList());
@@ -216,7 +217,7 @@ public final class PromiseDate {
                 NEW,
                 NO_DATE,
                 alone ? tasks.stream().map(t -> t.inBatch("new")).toList() : tasks,
-                Optional.of(now),
+                Map.of(Stage.PRINT, now),
                 Optional.empty(),
                 Optional.empty(),
                 1));

@@ -132,7 +132,7 @@ final class ScheduleReport {
             if (laid.waitedForHands[o] > 0) {
                 until[hands] = laid.start[o];
             }
-            resting += shop.rest[j][k];
+            resting += k == 0 ? 0 : Math.max(0, laid.rested(j, k) - laid.end[shop.route[j][k - 1]]);
         }
         int most = 0;
         for (int r = 1; r < lost.length; r++) {

@@ -142,9 +142,7 @@ public final class Scheduler {
     }
 
     private static int length(SchedulingProblem shop, int job) {
-        return shop.jobs.get(job).tasks().stream()
-                .mapToInt(t -> t.minutes() + t.rest())
-                .sum();
+        return shop.route[job].length == 0 ? 0 : shop.share(shop.route[job][0]) + shop.after(job)[0];
     }
 
     private static int setting(SchedulingProblem shop, int job) {

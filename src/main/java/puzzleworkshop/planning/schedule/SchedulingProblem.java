@@ -64,8 +64,12 @@ final class SchedulingProblem {
     final int[][] route;
 
     final int[][] rest;
+    /** Per job and operation: which of its later ones the rest after it holds up; the length of the route for none. */
+    final int[][] heldByRest;
+    /** Per job and operation: it cannot begin before. */
+    final int[][] ready;
+
     final int[] due;
-    final int[] ready;
     /** Per job: the first of its operations that waits for somebody or something, -1 for none, and until when. */
     final int[] held;
 
@@ -103,8 +107,9 @@ final class SchedulingProblem {
         }
         route = new int[jobs.size()][];
         rest = new int[jobs.size()][];
+        heldByRest = new int[jobs.size()][];
+        ready = new int[jobs.size()][];
         due = new int[jobs.size()];
-        ready = new int[jobs.size()];
         held = new int[jobs.size()];
         heldUntil = new int[jobs.size()];
         overdue = new int[jobs.size()];
@@ -130,9 +135,10 @@ final class SchedulingProblem {
         Job job = jobs.get(j);
         due[j] = minute(job.due());
         overdue[j] = overdue(job.due());
-        ready[j] = Math.max(now, job.readyFrom().map(this::minute).orElse(now));
         route[j] = new int[job.tasks().size()];
         rest[j] = new int[job.tasks().size()];
+        heldByRest[j] = new int[job.tasks().size()];
+        ready[j] = new int[job.tasks().size()];
         held[j] = -1;
         job.waitsFor().ifPresent(wait -> keepWaiting(j, job, wait));
         int main = mainTask(job);
@@ -168,16 +174,50 @@ final class SchedulingProblem {
             }
             route[j][k] = index;
             rest[j][k] = task.rest();
+            heldByRest[j][k] = task.stage()
+                    .heldUpByRest()
+                    .map(stage -> firstFrom(job, stage))
+                    .orElse(job.tasks().size());
+            ready[j][k] =
+                    Math.max(now, job.notBefore(task.stage()).map(this::minute).orElse(now));
         }
     }
 
     private void keepWaiting(int j, Job job, Job.Wait wait) {
         heldUntil[j] = minute(wait.until());
-        for (int k = job.tasks().size() - 1;
-                k >= 0 && job.tasks().get(k).stage().compareTo(wait.before()) >= 0;
-                k--) {
-            held[j] = k;
+        int first = firstFrom(job, wait.before());
+        held[j] = first < job.tasks().size() ? first : -1;
+    }
+
+    /** The place of the first task at the stage or a later one; the number of tasks when there is none. */
+    private static int firstFrom(Job job, Stage stage) {
+        int k = 0;
+        while (k < job.tasks().size() && job.tasks().get(k).stage().compareTo(stage) < 0) {
+            k++;
         }
+        return k;
+    }
+
+    /** A job's minutes in an operation; of one that is done for several together, its share. */
+    int share(int o) {
+        Operation operation = operations.get(o);
+        return (operation.setUp + operation.work) / operation.members.size();
+    }
+
+    /**
+     * Per operation of a job: the minutes from its end to the job's at the least, when nothing but the job's own work and
+     * rests takes time.
+     */
+    int[] after(int j) {
+        int[] after = new int[route[j].length];
+        for (int k = after.length - 2; k >= 0; k--) {
+            after[k] = share(route[j][k + 1]) + after[k + 1];
+            int held = heldByRest[j][k];
+            if (held < after.length) {
+                after[k] = Math.max(after[k], rest[j][k] + share(route[j][held]) + after[held]);
+            }
+        }
+        return after;
     }
 
     /** The work that makes the day of an order: the cut while it is ahead, else whatever comes next. */

@@ -11,7 +11,8 @@ import puzzleworkshop.workshop.Stage;
  * @param work the time of the stage itself
  * @param hands minutes of a person from its start; less than set-up and work where a machine runs while its maker does
  *     something else beside it
- * @param rest waiting after it that occupies nobody, such as laminate that settles over night
+ * @param rest waiting after it that occupies nobody, such as laminate that settles over night; it holds up what
+ *     {@link Stage#heldUpByRest()} says
  * @param setting material and machine setting; empty where set-ups are never saved
  * @param batch tasks of one stage with the same name are done together
  * @param begun minutes already worked on it; present for work that has been started, which stays first

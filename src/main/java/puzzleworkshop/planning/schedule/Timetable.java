@@ -105,11 +105,12 @@ final class Timetable {
             if (k == shop.held[member] && !operation.begun) {
                 ready = Math.max(ready, shop.heldUntil[member]);
             }
-            if (k == 0) {
-                ready = Math.max(ready, operation.begun ? shop.now : shop.ready[member]);
-            } else {
+            if (!operation.begun) {
+                ready = Math.max(ready, shop.ready[member][k]);
+            }
+            if (k > 0) {
                 place(route[k - 1]);
-                ready = Math.max(ready, end[route[k - 1]] + shop.rest[member][k - 1]);
+                ready = Math.max(ready, Math.max(end[route[k - 1]], rested(member, k)));
             }
         }
         if (ready >= FreeTime.NEVER) {
@@ -121,6 +122,17 @@ final class Timetable {
         } else {
             byMachine(o, operation, ready);
         }
+    }
+
+    /** When all is rested that holds up the k-th operation of a job; those before it have their places. */
+    int rested(int job, int k) {
+        int rested = 0;
+        for (int before = 0; before < k; before++) {
+            if (shop.heldByRest[job][before] == k) {
+                rested = Math.max(rested, end[shop.route[job][before]] + shop.rest[job][before]);
+            }
+        }
+        return rested;
     }
 
     private void put(int o, int from, int to, int who) {

@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -42,12 +43,33 @@ class SchedulerTest {
         assertThat(work.get(0).start()).isEqualTo(MONDAY);
         assertThat(work.get(1).end()).isEqualTo(MONDAY.plusMinutes(18));
         Schedule.Work prep = work.get(2);
-        assertThat(prep.start()).isEqualTo(MONDAY.plusDays(1));
+        assertThat(prep.start()).as("a board needs no laminate").isEqualTo(MONDAY.plusMinutes(18));
+        Schedule.Work stick = work.get(3);
+        assertThat(stick.start()).isEqualTo(MONDAY.plusDays(1));
         Schedule.Work cut = work.get(5);
         assertThat(cut.start()).isEqualTo(LocalDateTime.of(2026, 12, 1, 9, 0));
         assertThat(cut.end()).isEqualTo(cut.start().plusMinutes(38));
         assertThat(plan.of(1).verdict()).isEqualTo(DueVerdict.ON_TIME);
         assertThat(plan.of(1).mainDay()).contains(LocalDate.of(2026, 12, 1));
+    }
+
+    @Test
+    void while_what_was_laminated_settles_its_board_is_prepared_and_only_the_sticking_waits() {
+        List<Task> tasks = WorkshopWeeks.whole(30, "birch 3");
+        Job laminated = new Job(
+                1,
+                MONDAY.plusDays(2),
+                tasks.subList(2, tasks.size()),
+                Map.of(Stage.STICK, MONDAY.plusHours(3)),
+                Optional.empty(),
+                Optional.empty(),
+                1);
+        List<Schedule.Work> work =
+                scheduler.plan(calendar, List.of(laminated), MONDAY).workOf(1);
+        assertThat(work.get(0).stage()).isEqualTo(Stage.SHEET_PREP);
+        assertThat(work.get(0).start()).isEqualTo(MONDAY);
+        assertThat(work.get(1).stage()).isEqualTo(Stage.STICK);
+        assertThat(work.get(1).start()).isEqualTo(MONDAY.plusHours(3));
     }
 
     @Test
@@ -63,15 +85,25 @@ class SchedulerTest {
                 List<Schedule.Work> work = plan.workOf(job.id());
                 assertThat(work).as(which).hasSameSizeAs(job.tasks());
                 for (int k = 1; k < work.size(); k++) {
-                    int rest = job.tasks().get(k - 1).rest();
-                    assertThat(Duration.between(
-                                            work.get(k - 1).end(), work.get(k).start())
-                                    .toMinutes())
+                    assertThat(work.get(k).start())
                             .as(which)
-                            .isGreaterThanOrEqualTo(rest);
+                            .isAfterOrEqualTo(work.get(k - 1).end());
+                }
+                for (int k = 0; k < work.size(); k++) {
+                    rested(which, work, k, job.tasks().get(k).rest());
                 }
             }
         }
+    }
+
+    private static void rested(String which, List<Schedule.Work> work, int k, int rest) {
+        Optional<Stage> held = work.get(k).stage().heldUpByRest();
+        work.stream()
+                .filter(later -> held.isPresent() && later.stage().compareTo(held.get()) >= 0)
+                .forEach(later -> assertThat(Duration.between(work.get(k).end(), later.start())
+                                .toMinutes())
+                        .as(which)
+                        .isGreaterThanOrEqualTo(rest));
     }
 
     private static void apart(String which, Schedule plan, Stage.Resource resource) {
