@@ -8,6 +8,9 @@ import java.util.Locale;
  */
 public final class Svg {
 
+    /** Beyond it a double has no thousandths worth telling. */
+    private static final double MOST_BY_THOUSANDTHS = 1e12;
+
     private final StringBuilder body = new StringBuilder();
     private final String open;
 
@@ -25,74 +28,56 @@ public final class Svg {
     }
 
     public Svg rect(double x, double y, double width, double height, String cssClass) {
-        body.append("<rect x='")
-                .append(n(x))
-                .append("' y='")
-                .append(n(y))
-                .append("' width='")
-                .append(n(width))
-                .append("' height='")
-                .append(n(height))
-                .append("' class='")
-                .append(escape(cssClass))
-                .append("'/>");
-        return this;
+        begin("rect")
+                .at("x", x)
+                .at("y", y)
+                .at("width", width)
+                .at("height", height)
+                .with("class", cssClass);
+        return close();
     }
 
     public Svg path(String data, String cssClass) {
-        body.append("<path d='")
-                .append(escape(data))
-                .append("' class='")
-                .append(escape(cssClass))
-                .append("'/>");
-        return this;
+        return begin("path").with("d", data).with("class", cssClass).close();
     }
 
     public Svg line(double x1, double y1, double x2, double y2, String cssClass) {
-        body.append("<line x1='")
-                .append(n(x1))
-                .append("' y1='")
-                .append(n(y1))
-                .append("' x2='")
-                .append(n(x2))
-                .append("' y2='")
-                .append(n(y2))
-                .append("' class='")
-                .append(escape(cssClass))
-                .append("'/>");
-        return this;
+        begin("line").at("x1", x1).at("y1", y1).at("x2", x2).at("y2", y2).with("class", cssClass);
+        return close();
     }
 
     /** A text in drawing units, anchored start, middle or end. */
     public Svg text(double x, double y, double size, String anchor, String text, String cssClass) {
-        body.append("<text x='")
-                .append(n(x))
-                .append("' y='")
-                .append(n(y))
-                .append("' style='font-size:")
-                .append(n(size))
-                .append("px' text-anchor='")
-                .append(anchor)
-                .append("' class='")
-                .append(escape(cssClass))
-                .append("'>")
-                .append(escape(text))
-                .append("</text>");
+        begin("text").at("x", x).at("y", y).with("style", "font-size:" + n(size) + "px");
+        with("text-anchor", anchor).with("class", cssClass);
+        body.append('>').append(escape(text)).append("</text>");
         return this;
     }
 
     public Svg image(double x, double y, double width, double height, String address) {
-        body.append("<image x='")
-                .append(n(x))
-                .append("' y='")
-                .append(n(y))
-                .append("' width='")
-                .append(n(width))
-                .append("' height='")
-                .append(n(height))
-                .append("' href='")
-                .append(escape(address))
-                .append("' preserveAspectRatio='xMidYMid slice'/>");
+        begin("image").at("x", x).at("y", y).at("width", width).at("height", height);
+        return with("href", address)
+                .with("preserveAspectRatio", "xMidYMid slice")
+                .close();
+    }
+
+    private Svg begin(String element) {
+        body.append('<').append(element);
+        return this;
+    }
+
+    private Svg at(String attribute, double value) {
+        body.append(' ').append(attribute).append("='").append(n(value)).append('\'');
+        return this;
+    }
+
+    private Svg with(String attribute, String value) {
+        body.append(' ').append(attribute).append("='").append(escape(value)).append('\'');
+        return this;
+    }
+
+    private Svg close() {
+        body.append("/>");
         return this;
     }
 
@@ -123,16 +108,21 @@ public final class Svg {
 
     /** A number as SVG wants it: a point, at most three digits, no exponent. */
     public static String n(double value) {
-        String text = String.format(Locale.ROOT, "%.3f", value);
-        int end = text.length();
-        while (text.charAt(end - 1) == '0') {
+        if (!(Math.abs(value) < MOST_BY_THOUSANDTHS)) {
+            return String.format(Locale.ROOT, "%.0f", value);
+        }
+        long thousandths = Math.round(Math.abs(value) * 1000);
+        String sign = value < 0 && thousandths != 0 ? "-" : "";
+        long behind = thousandths % 1000;
+        if (behind == 0) {
+            return sign + thousandths / 1000;
+        }
+        String digits = Long.toString(1000 + behind).substring(1);
+        int end = digits.length();
+        while (digits.charAt(end - 1) == '0') {
             end--;
         }
-        if (text.charAt(end - 1) == '.') {
-            end--;
-        }
-        String shortened = text.substring(0, end);
-        return shortened.equals("-0") ? "0" : shortened;
+        return sign + thousandths / 1000 + "." + digits.substring(0, end);
     }
 
     public static String escape(String text) {

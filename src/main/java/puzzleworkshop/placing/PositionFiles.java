@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutfiles.writing.CutFileName;
 import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
@@ -100,10 +101,10 @@ public class PositionFiles {
                 .map(place -> Integer.toString(place.position().copy()))
                 .collect(Collectors.joining("-"));
         String places = positionIds.stream().map(id -> Long.toString(id)).collect(Collectors.joining("-"));
-        String name = (job.label() + "-" + boards + "-place-" + places + "-"
-                                + purpose.name().toLowerCase(Locale.ROOT).replace('_', '-'))
-                        .replaceAll("[^\\p{L}\\p{N}._-]+", "-")
-                + "." + form.ending();
+        String name = CutFileName.of(
+                job.label() + "-" + boards + "-place-" + places + "-"
+                        + purpose.name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                form.ending());
         GivenFile last = null;
         for (ReadyPlace place : ready) {
             last = new GivenFile(

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutfiles.writing.CutFile;
+import puzzleworkshop.cutfiles.writing.CutFileName;
 import puzzleworkshop.cutfiles.writing.CutHeat;
 import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutfiles.writing.CutPlan;
@@ -104,8 +105,8 @@ public class UsualFiles {
                 said.flatMap(Said::job).map(CutJob::id),
                 Optional.empty(),
                 Purpose.CUT,
-                FileForm.valueOf(format.name()),
-                order.number().replaceAll("[^\\p{L}\\p{N}._-]+", "-") + "." + format.ending(),
+                FileForm.of(format),
+                CutFileName.of(order.number(), format.ending()),
                 PositionFiles.digest(bytes),
                 bytes.length,
                 words.map(SettingWords::words).orElse("no setting: no machine was written down"),

@@ -9,6 +9,7 @@ import java.io.ByteArrayInputStream;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import puzzleworkshop.cutfiles.writing.CutFile;
+import puzzleworkshop.cutfiles.writing.CutFileName;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 
 /** Links that hand out a cut file in each of its forms; it is written when it is asked for. */
@@ -30,7 +31,7 @@ public class CutFileLinks extends Div {
     public CutFileLinks(String name, Function<CutFile.Format, byte[]> written) {
         addClassName("pattern-links");
         for (CutFile.Format format : CutFile.Format.values()) {
-            String fileName = name.replaceAll("[^\\p{L}\\p{N}._-]+", "-") + "." + format.ending();
+            String fileName = CutFileName.of(name, format.ending());
             Anchor link = new Anchor(
                     DownloadHandler.fromInputStream(event -> {
                         byte[] bytes = written.apply(format);

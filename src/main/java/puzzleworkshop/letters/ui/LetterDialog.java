@@ -12,14 +12,15 @@ import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
-import java.net.URL;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import puzzleworkshop.display.Clipboard;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.PageAddress;
 import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.display.fields.BookButton;
@@ -100,7 +101,9 @@ public class LetterDialog extends Dialog {
         link.setText(getTranslation("letters.write.link"));
         link.addClickListener(press -> makeLink());
         mail.setText(getTranslation("letters.write.mail"));
-        Button copy = new Button(getTranslation("letters.write.copy"), press -> copy());
+        Button copy = new Button(
+                getTranslation("letters.write.copy"),
+                press -> Clipboard.copy(body, getTranslation("letters.write.copied")));
         boolean sends =
                 accounts.sends() && Letters.mailOf(order.customer().contact()).isPresent();
         send = new BookButton(
@@ -226,12 +229,7 @@ public class LetterDialog extends Dialog {
 
     /** The token is told only when it is made, so a letter with the link needs one of its own. */
     private void makeLink() {
-        String open = workshop.profile().publicUrl();
-        if (open.isBlank()) {
-            getUI().ifPresent(ui -> ui.getPage().fetchCurrentURL(url -> linkAt(root(url))));
-        } else {
-            linkAt(open);
-        }
+        getUI().ifPresent(ui -> PageAddress.root(ui, workshop.profile().publicUrl(), this::linkAt));
     }
 
     void linkAt(String root) {
@@ -247,23 +245,5 @@ public class LetterDialog extends Dialog {
         body.setValue(LateLink.into(body.getValue(), draft.body(), made));
         tellDraft();
         words();
-    }
-
-    private static String root(URL url) {
-        int port = url.getPort();
-        return url.getProtocol() + "://" + url.getHost() + (port < 0 ? "" : ":" + port);
-    }
-
-    /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
-    private void copy() {
-        body.getElement().executeJs("""
-            if (navigator.clipboard && window.isSecureContext) {
-              navigator.clipboard.writeText(this.value);
-            } else {
-              this.inputElement.select();
-              document.execCommand('copy');
-            }
-            """);
-        Feedback.tell(getTranslation("letters.write.copied"), false);
     }
 }

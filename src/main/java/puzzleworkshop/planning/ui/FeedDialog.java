@@ -6,7 +6,7 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
-import java.net.URI;
+import puzzleworkshop.display.PageAddress;
 import puzzleworkshop.planning.feed.WeekFeed;
 import puzzleworkshop.workshop.Workshop;
 
@@ -23,11 +23,8 @@ class FeedDialog extends Dialog {
         link.setVisible(false);
         Button make = new Button(
                 getTranslation("planning.feed.make"),
-                e -> UI.getCurrent().getPage().fetchCurrentURL(here -> {
-                    String base = workshop.profile().publicUrl().isBlank()
-                            ? URI.create(here.toString()).resolve("/").toString()
-                            : workshop.profile().publicUrl() + "/";
-                    link.setValue(base + "calendar/" + feed.renew(who) + ".ics");
+                e -> PageAddress.root(UI.getCurrent(), workshop.profile().publicUrl(), root -> {
+                    link.setValue(root + "/calendar/" + feed.renew(who) + ".ics");
                     link.setVisible(true);
                     link.focus();
                     state.setText(getTranslation("planning.feed.once"));

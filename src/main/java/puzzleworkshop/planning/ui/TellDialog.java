@@ -9,6 +9,7 @@ import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.Optional;
+import puzzleworkshop.display.Clipboard;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.SmallText;
@@ -63,7 +64,9 @@ public class TellDialog extends Dialog {
         });
         subject.addValueChangeListener(e -> link(e.isFromClient()));
         body.addValueChangeListener(e -> link(e.isFromClient()));
-        Button copy = new Button(getTranslation("planning.tell.copy"), e -> copy());
+        Button copy = new Button(
+                getTranslation("planning.tell.copy"),
+                e -> Clipboard.copy(body, getTranslation("planning.tell.copied")));
         told.addClickListener(e -> {
             if (!day.isFit()) {
                 // a day that cannot be read is not told as none
@@ -117,18 +120,5 @@ public class TellDialog extends Dialog {
                 day.getValue() == null
                         ? getTranslation("planning.tell.told")
                         : getTranslation("planning.tell.told-day", figures.day(day.getValue())));
-    }
-
-    /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
-    private void copy() {
-        body.getElement().executeJs("""
-            if (navigator.clipboard && window.isSecureContext) {
-              navigator.clipboard.writeText(this.value);
-            } else {
-              this.inputElement.select();
-              document.execCommand('copy');
-            }
-            """);
-        Feedback.tell(getTranslation("planning.tell.copied"), false);
     }
 }

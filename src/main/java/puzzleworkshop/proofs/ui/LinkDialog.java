@@ -7,10 +7,10 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.textfield.TextField;
 import java.net.URI;
-import java.net.URL;
 import java.util.Set;
-import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Clipboard;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.PageAddress;
 import puzzleworkshop.display.QrCode;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.blocks.Note;
@@ -38,19 +38,16 @@ class LinkDialog extends Dialog {
         address.setWidthFull();
         address.setAriaLabel(figures.text("proofs.link.title"));
         address.setAutoselect(true);
-        Button copy = new Button(figures.text("proofs.link.copy"), click -> copy());
+        Button copy = new Button(
+                figures.text("proofs.link.copy"), click -> Clipboard.copy(address, figures.text("proofs.link.copied")));
         copy.addThemeVariants(ButtonVariant.PRIMARY);
         SmallText lasts = new SmallText(figures.text("proofs.link.lasts", Proofs.LASTS.toDays()));
         Div body = new Div(address, code, onlyHere, lasts);
         body.addClassNames("pw-stack", "proofs-link");
         add(body);
         getFooter().add(new Button(figures.text("proofs.link.close"), click -> close()), copy);
-        if (publicUrl.isBlank()) {
-            addAttachListener(
-                    event -> event.getUI().getPage().fetchCurrentURL(url -> show(root(url) + "/p/" + token.text())));
-        } else {
-            show(publicUrl + "/p/" + token.text());
-        }
+        addAttachListener(
+                event -> PageAddress.root(event.getUI(), publicUrl, root -> show(root + "/p/" + token.text())));
     }
 
     private void show(String url) {
@@ -59,24 +56,5 @@ class LinkDialog extends Dialog {
         onlyHere.setText(thisComputer ? figures.text("proofs.link.only-here") : "");
         onlyHere.setVisible(thisComputer);
         code.draw(QrCode.of(url, 4).drawing(figures.text("proofs.link.code"), "proofs-code-paper", "proofs-code-ink"));
-    }
-
-    /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
-    private void copy() {
-        address.getElement().executeJs("""
-            const text = this.value;
-            if (navigator.clipboard && window.isSecureContext) {
-              navigator.clipboard.writeText(text);
-            } else {
-              this.inputElement.select();
-              document.execCommand('copy');
-            }
-            """);
-        Feedback.tell(figures.text("proofs.link.copied"), false);
-    }
-
-    private static String root(URL url) {
-        int port = url.getPort();
-        return url.getProtocol() + "://" + url.getHost() + (port < 0 ? "" : ":" + port);
     }
 }
