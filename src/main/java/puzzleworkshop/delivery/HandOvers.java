@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.delivery.address.Addresses;
@@ -123,19 +124,37 @@ public class HandOvers {
         List<Parcel> lying = parcels.ofAll(packed.stream().map(Order::id).toList()).stream()
                 .filter(parcel -> parcel.state().isHere())
                 .toList();
-        List<Entry> here = entries(packed, lying);
+        Facts facts = facts(Stream.concat(packed.stream(), away.stream()).toList());
+        List<Entry> here = entries(packed, lying, facts);
         return new Day(
                 here.stream().filter(entry -> !entry.isCollected()).toList(),
                 here.stream().filter(Entry::isCollected).toList(),
-                entries(away, sent));
+                entries(away, sent, facts));
     }
 
     /** One order's entry; empty when it is neither packed nor on its way. */
     @Transactional(readOnly = true)
     public Optional<Entry> of(Order order) {
         Optional<Parcel> now = parcels.now(order);
-        List<Order> inside = now.map(parcel -> orders.all(parcel.orderIds())).orElse(List.of(order));
-        return entries(inside, now.stream().toList()).stream().findFirst();
+        return of(inside(order, now), now);
+    }
+
+    /**
+     * The same where the parcel is known already.
+     *
+     * @param inside what is in it
+     */
+    @Transactional(readOnly = true)
+    public Optional<Entry> of(List<Order> inside, Optional<Parcel> now) {
+        return entries(inside, now.stream().toList(), facts(inside)).stream().findFirst();
+    }
+
+    /** The orders in an order's parcel; without one it goes alone. */
+    @Transactional(readOnly = true)
+    public List<Order> inside(Order order, Optional<Parcel> parcel) {
+        return parcel.filter(one -> one.orderIds().size() > 1)
+                .map(one -> orders.all(one.orderIds()))
+                .orElse(List.of(order));
     }
 
     /** Ready since longer than its way keeps it. */
@@ -158,13 +177,22 @@ public class HandOvers {
         return change instanceof ParcelChanged || change instanceof OrderChanged;
     }
 
-    private List<Entry> entries(List<Order> of, List<Parcel> known) {
+    /** Where orders go and what is to be paid for them, read for all of them at once. */
+    private record Facts(Map<OrderId, PostalAddress> to, Map<OrderId, Money> open) {}
+
+    private Facts facts(List<Order> of) {
+        return of.isEmpty()
+                ? new Facts(Map.of(), Map.of())
+                : new Facts(
+                        addresses.of(of),
+                        debts.openOf(of.stream().map(Order::id).toList()).stream()
+                                .filter(debt -> debt.open().isPositive())
+                                .collect(Collectors.toMap(Debts.Debt::order, Debts.Debt::open)));
+    }
+
+    private List<Entry> entries(List<Order> of, List<Parcel> known, Facts facts) {
         Map<OrderId, Parcel> byOrder = new HashMap<>();
         known.forEach(parcel -> parcel.orderIds().forEach(id -> byOrder.put(id, parcel)));
-        Map<OrderId, PostalAddress> to = addresses.of(of);
-        Map<OrderId, Money> open = debts.openOf(of.stream().map(Order::id).toList()).stream()
-                .filter(debt -> debt.open().isPositive())
-                .collect(Collectors.toMap(Debts.Debt::order, Debts.Debt::open));
         Map<Long, SendingWay> byId = new LinkedHashMap<>();
         ways.all().forEach(way -> byId.put(way.way().id(), way));
         SendingWay usual = byId.values().iterator().next();
@@ -184,11 +212,17 @@ public class HandOvers {
                     .map(id -> byId.getOrDefault(id, usual))
                     .orElse(usual);
             Optional<Money> due = inside.stream()
-                    .map(order -> open.get(order.id()))
+                    .map(order -> facts.open().get(order.id()))
                     .filter(money -> money != null)
                     .reduce(Money::plus);
             apart.add(new Entry(
-                    inside, parcel, way, Optional.ofNullable(to.get(first.id())), due.isPresent(), due, List.of()));
+                    inside,
+                    parcel,
+                    way,
+                    Optional.ofNullable(facts.to().get(first.id())),
+                    due.isPresent(),
+                    due,
+                    List.of()));
         }
         Map<Where, List<Order>> alongside = apart.stream()
                 .collect(Collectors.groupingBy(

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.delivery.address.Addresses;
+import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.sending.CheapestWay;
 import puzzleworkshop.delivery.sending.ParcelMeasure;
@@ -54,15 +55,26 @@ public class WayAdvice {
     @Transactional(readOnly = true)
     public Optional<CheapestWay.Answer> of(Order order, Optional<Parcel> parcel) {
         List<Order> inside = parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(order));
-        Optional<ParcelMeasure> measure = parcel.flatMap(Parcel::measure).or(() -> boxes.reckoned(inside));
+        return of(
+                inside,
+                parcel.flatMap(Parcel::measure).or(() -> boxes.reckoned(inside)),
+                addresses.of(inside.getFirst()));
+    }
+
+    /**
+     * The same where what is in the parcel, what it measures and where it goes are known already.
+     *
+     * @param measure weighed and measured, or reckoned
+     */
+    @Transactional(readOnly = true)
+    public Optional<CheapestWay.Answer> of(
+            List<Order> inside, Optional<ParcelMeasure> measure, Optional<PostalAddress> to) {
         return measure.map(of -> CheapestWay.of(
                 ways.all(),
                 of,
                 LocalDateTime.now(clock.withZone(workshop.zone())),
                 inside.stream().flatMap(one -> one.promised().stream()).min(java.time.LocalDate::compareTo),
                 times.calendar().holidays(),
-                addresses
-                        .of(inside.getFirst())
-                        .map(address -> new Reach.Destination(address.country(), addresses.home()))));
+                to.map(address -> new Reach.Destination(address.country(), addresses.home()))));
     }
 }

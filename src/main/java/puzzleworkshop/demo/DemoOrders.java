@@ -7,10 +7,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.demo.DemoScript.Line;
@@ -73,10 +71,10 @@ class DemoOrders {
     }
 
     /** Plays one line of the script. */
-    void play(int index, Map<Scene, Picture> scenes) {
+    void play(int index, DemoPictures.Drawing scenes) {
         Line line = script.get(index);
         Optional<FramedPicture> picture = line.scene()
-                .map(scenes::get)
+                .map(scenes::of)
                 .map(taken -> new FramedPicture(
                         taken.id(), Crop.filling(taken, line.size().aspect())));
         LocalDate due = line.workingDays()

@@ -3,7 +3,6 @@ package puzzleworkshop.demo;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
@@ -35,26 +34,31 @@ class DemoPictures {
         this.pictures = pictures;
     }
 
-    /** Scenes being drawn, or drawn and waiting. */
+    /** Scenes being drawn and looked at, or ready. */
     final class Drawing {
 
-        private final Map<Scene, Future<byte[]>> drawn = new EnumMap<>(Scene.class);
+        private final Map<Scene, Future<Picture>> taken = new EnumMap<>(Scene.class);
 
         private Drawing(ExecutorService ahead) {
             for (Scene scene : Scene.values()) {
-                drawn.put(scene, ahead.submit(() -> draw(scene)));
+                taken.put(scene, ahead.submit(() -> DemoPictures.this.take(scene)));
             }
         }
 
-        /** The next scene is drawn while the one before is looked at. */
-        Map<Scene, Picture> take() {
-            Map<Scene, Picture> taken = new EnumMap<>(Scene.class);
-            drawn.forEach((scene, bytes) -> taken.put(scene, DemoPictures.this.take(scene, bytes)));
-            return taken;
+        /** The scene's picture; waited for if it is not ready yet. */
+        Picture of(Scene scene) {
+            try {
+                return taken.get(scene).get();
+            } catch (ExecutionException undrawn) {
+                throw new IllegalStateException(undrawn.getCause());
+            } catch (InterruptedException ended) {
+                Thread.currentThread().interrupt();
+                throw new IllegalStateException(ended);
+            }
         }
     }
 
-    /** Begins to draw them beside what is done meanwhile; one after the other, so that the other core is left to that. */
+    /** Begins with them beside what is done meanwhile; one after the other, so that the other core is left to that. */
     Drawing begin() {
         ExecutorService ahead = Executors.newSingleThreadExecutor(
                 Thread.ofPlatform().daemon().name("demo-scenes").factory());
@@ -65,24 +69,15 @@ class DemoPictures {
         }
     }
 
+    private Picture take(Scene scene) throws IOException {
+        return pictures.take(
+                scene.name().toLowerCase(Locale.ROOT).replace('_', '-') + ".jpg",
+                new ByteArrayInputStream(draw(scene)));
+    }
+
     private static byte[] draw(Scene scene) throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         ImageIO.write(scene.picture(WIDTH, HEIGHT, SEED + scene.ordinal()), "jpeg", bytes);
         return bytes.toByteArray();
-    }
-
-    private Picture take(Scene scene, Future<byte[]> drawn) {
-        try {
-            return pictures.take(
-                    scene.name().toLowerCase(Locale.ROOT).replace('_', '-') + ".jpg",
-                    new ByteArrayInputStream(drawn.get()));
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException(unreadable);
-        } catch (ExecutionException undrawn) {
-            throw new IllegalStateException(undrawn.getCause());
-        } catch (InterruptedException ended) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException(ended);
-        }
     }
 }

@@ -88,7 +88,7 @@ class DemoYear {
     }
 
     /** What is painted on an order's papers is painted beside the work on the next ones: a third of the time otherwise. */
-    void play(Map<Scene, Picture> scenes, DemoWorkshop.Progress progress) {
+    void play(DemoPictures.Drawing scenes, DemoWorkshop.Progress progress) {
         try (ExecutorService painter = Executors.newSingleThreadExecutor(
                 Thread.ofPlatform().daemon().name("demo-faces").factory())) {
             List<Left> left = played(scenes, progress, done -> painter.submit(() -> faces.of(done)));
@@ -96,7 +96,7 @@ class DemoYear {
         }
     }
 
-    private List<Left> played(Map<Scene, Picture> scenes, DemoWorkshop.Progress progress, Consumer<Order> handedOver) {
+    private List<Left> played(DemoPictures.Drawing scenes, DemoWorkshop.Progress progress, Consumer<Order> handedOver) {
         LocalDate today = workshop.today();
         List<PastOrder> past = PastOrder.yearBefore(today);
         rates(today);
@@ -111,7 +111,7 @@ class DemoYear {
                 progress.reached(
                         PLAYED * i / past.size(), Sentence.of("demo.year.month", i + 1, past.size(), one.confirmed()));
             }
-            Picture picture = scenes.get(Scene.values()[i % Scene.values().length]);
+            Picture picture = scenes.of(Scene.values()[i % Scene.values().length]);
             SplittableRandom random = new SplittableRandom(i);
             Order done = together.execute(status -> play(one, known, picture, rack, random));
             handedOver.accept(done);

@@ -3,6 +3,7 @@ package puzzleworkshop.demo;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZonedDateTime;
+import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.cutting.jobs.CheckItem;
@@ -71,9 +72,7 @@ class PastCuts {
                         Workpiece.clean(order.board()),
                         Optional.of(estimate)),
                 DemoStock.MAKER);
-        for (CheckItem item : CheckItem.values()) {
-            jobs.check(job.id(), item, DemoStock.MAKER);
-        }
+        jobs.check(job.id(), List.of(CheckItem.values()), DemoStock.MAKER);
         return jobs.start(job.id(), DemoStock.MAKER);
     }
 

@@ -10,7 +10,6 @@ import java.util.Collection;
 import java.util.Currency;
 import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -49,10 +48,9 @@ class InsightStore {
 
     /** Without the price, a page of JSON; see {@link EstimatedPrices}. */
     private static final String ROWS = """
-        select order_id, number, customer, state, handed_over_at, quantity, width_mm, height_mm, pieces, currency,
-            laser_minutes, material_lost, minutes_lost, mishaps, version,
-            (select s.net from order_sold s where s.order_id = order_took.order_id) as sold
-        from order_took\
+        select order_id, t.number, t.customer, t.state, t.handed_over_at, t.quantity, t.width_mm, t.height_mm, t.pieces,
+            t.currency, t.laser_minutes, t.material_lost, t.minutes_lost, t.mishaps, t.version, s.net as sold
+        from order_took t join order_sold s using (order_id)\
         """;
 
     private static final String FINISHED = """
@@ -91,22 +89,6 @@ class InsightStore {
                 .param("since", since.atOffset(ZoneOffset.UTC))
                 .query(InsightStore::row)
                 .list();
-    }
-
-    /** What a stage's standard minutes are for: how many puzzles of how many pieces. */
-    record Amount(int quantity, int pieces) {}
-
-    /** Of those handed over for the first time since a moment, as {@link #finishedSince} has them. */
-    Map<OrderId, Amount> amountsSince(Instant since) {
-        Map<OrderId, Amount> amounts = new LinkedHashMap<>();
-        jdbc.sql("select order_id, quantity, pieces from order_took" + FINISHED)
-                .param("since", since.atOffset(ZoneOffset.UTC))
-                .query(row -> {
-                    amounts.put(
-                            new OrderId(row.getLong("order_id")),
-                            new Amount(row.getInt("quantity"), row.getInt("pieces")));
-                });
-        return amounts;
     }
 
     /** Orders of one piece that belong to these and are paid by nobody, by the order they belong to. */

@@ -52,15 +52,33 @@ public class Insights {
     }
 
     /**
-     * Handed over since the first day of a month, newest first. An order stays in the month in which it was first handed
-     * over, though it be made again; a piece made for nothing counts with the order it belongs to, not by itself.
+     * What was handed over in a time, and what it says of the standards.
+     *
+     * @param finished newest first. An order stays in the month in which it was first handed over, though it be made again; a
+     *     piece made for nothing counts with the order it belongs to, not by itself
+     * @param drifts stages whose standard minutes no longer agree with the clock
      */
+    public record Since(List<FinishedOrder> finished, List<TimeVariance> drifts) {}
+
+    /** Handed over since the first day of a month. */
     @Transactional(readOnly = true)
-    public List<FinishedOrder> finishedSince(YearMonth month) {
+    public Since since(YearMonth month) {
         Instant since = month.atDay(1).atStartOfDay(workshop.zone()).toInstant();
-        return results.of(store.finishedSince(since)).stream()
-                .map(OrderResults.Result::finished)
-                .toList();
+        List<OrderResults.Result> each = results.of(store.finishedSince(since));
+        return new Since(each.stream().map(OrderResults.Result::finished).toList(), drifts(each));
+    }
+
+    private List<TimeVariance> drifts(List<OrderResults.Result> each) {
+        Map<Stage, StageStandard> standards = workshop.stageStandards();
+        List<TimeVariance.Sample> samples = new ArrayList<>();
+        each.forEach(order -> order.clocked()
+                .forEach((stage, minutes) -> samples.add(new TimeVariance.Sample(
+                        stage,
+                        standards
+                                .get(stage)
+                                .hands(order.row().quantity(), order.row().pieces()),
+                        minutes))));
+        return TimeVariance.in(samples, standards);
     }
 
     /** By month, oldest first; months without a finished order are there with zeros. */
@@ -87,21 +105,6 @@ public class Insights {
                 .sorted(Comparator.comparing((PeriodFigures<Size> figures) -> figures.earned())
                         .reversed())
                 .toList();
-    }
-
-    /** Stages whose standard minutes no longer agree with the clock, over orders finished since a month. */
-    @Transactional(readOnly = true)
-    public List<TimeVariance> drifts(YearMonth since) {
-        Instant from = since.atDay(1).atStartOfDay(workshop.zone()).toInstant();
-        Map<Stage, StageStandard> standards = workshop.stageStandards();
-        Map<OrderId, InsightStore.Amount> amounts = store.amountsSince(from);
-        List<TimeVariance.Sample> samples = new ArrayList<>();
-        store.clocked(amounts.keySet()).forEach((order, took) -> {
-            InsightStore.Amount of = amounts.get(order);
-            took.forEach((stage, minutes) -> samples.add(
-                    new TimeVariance.Sample(stage, standards.get(stage).hands(of.quantity(), of.pieces()), minutes)));
-        });
-        return TimeVariance.in(samples, standards);
     }
 
     /** Makes a proposed standard the standard from now on; quotes that stand keep their costs. */

@@ -32,10 +32,11 @@ class OrderResults {
     /**
      * An order and what came of it.
      *
+     * @param clocked minutes of its own stages, as far as they were clocked
      * @param hands clocked where it was, else reckoned, its pieces made again included
      * @param laser recorded, else reckoned, its pieces made again included
      */
-    record Result(Row row, Outcome outcome, Minutes hands, Minutes laser) {
+    record Result(Row row, Outcome outcome, Map<Stage, Minutes> clocked, Minutes hands, Minutes laser) {
 
         FinishedOrder finished() {
             return new FinishedOrder(
@@ -64,7 +65,7 @@ class OrderResults {
                 allLaser = allLaser.plus(piece.laser);
                 again.add(new Outcome.Again(new OrderRef(piece.row.id(), piece.row.number()), piece.outcome.actual()));
             }
-            return new Result(row, outcome.with(again), allHands, allLaser);
+            return new Result(row, outcome.with(again), clocked, allHands, allLaser);
         }
     }
 
@@ -113,6 +114,7 @@ class OrderResults {
         return new Result(
                 row,
                 Outcome.of(price, took(row, clocked, materials), row.sold()),
+                clocked,
                 hands,
                 row.laser().orElseGet(price::laser));
     }

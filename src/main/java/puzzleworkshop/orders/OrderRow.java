@@ -32,6 +32,18 @@ import puzzleworkshop.workshop.Stage;
 /** How an order lies in its row, both ways. */
 final class OrderRow {
 
+    /** What {@link #order} reads: everything but the price as it was worked out, a page of JSON that nobody asks for with it. */
+    static final String COLUMNS = """
+        o.id, o.number, o.customer_id, o.state, o.quantity, o.width_mm, o.height_mm, o.piece_columns, o.piece_rows,
+            o.pattern_seed, o.pattern_design, o.cut_style, o.outline_kind, o.outline_measure_mm, o.kerf_mm, o.intended_age,
+            o.tray, o.pieces, o.shape_names, o.shape_outlines, o.uneven_pieces, o.kept_whole, o.board_material,
+            o.board_grade, o.board_thickness_mm, o.picture_id, o.crop_left, o.crop_top, o.crop_width, o.crop_height,
+            o.crop_turns, o.crop_fit, o.crop_border, o.crop_edge, o.soft_accepted, o.approved_at, o.approved_by,
+            o.wanted_by, o.promised_on, o.rush, o.laser_minutes, o.price_net, o.price_vat, o.cost, o.currency,
+            o.delivery_way, o.valid_until, o.next_stage, o.note, o.created_at, o.confirmed_at, o.handed_over_at,
+            o.version, c.name as customer_name, c.contact as customer_contact, c.address as customer_address\
+        """;
+
     private OrderRow() {}
 
     static Order order(ResultSet row) throws SQLException {

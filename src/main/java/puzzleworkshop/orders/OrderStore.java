@@ -20,9 +20,8 @@ import puzzleworkshop.workshop.Stage;
 @Repository
 public class OrderStore {
 
-    private static final String SELECT = """
-        select o.*, c.name as customer_name, c.contact as customer_contact, c.address as customer_address
-        from customer_order o join customer c on c.id = o.customer_id
+    private static final String SELECT = "select " + OrderRow.COLUMNS + """
+         from customer_order o join customer c on c.id = o.customer_id
         """;
     private static final RowMapper<Order> ORDER = (row, n) -> OrderRow.order(row);
 

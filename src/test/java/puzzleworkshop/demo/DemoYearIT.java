@@ -73,7 +73,7 @@ class DemoYearIT {
         stock.machine(stock.formerMachine());
         int before = rack.count(RackFilter.inRack());
         List<Double> shares = new ArrayList<>();
-        year.play(pictures.begin().take(), (share, what) -> shares.add(share));
+        year.play(pictures.begin(), (share, what) -> shares.add(share));
         assertThat(shares).hasSizeGreaterThan(10).isSorted();
         assertThat(rack.count(RackFilter.inRack())).isEqualTo(before);
 

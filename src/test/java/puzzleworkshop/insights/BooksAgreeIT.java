@@ -185,7 +185,7 @@ class BooksAgreeIT {
         debts.open().forEach(debt -> owed.put(debt.number(), debt.open()));
         BigDecimal soldByTheCsv = BigDecimal.ZERO;
         List<FinishedOrder> finished =
-                insights.finishedSince(YearMonth.from(today).minusMonths(1));
+                insights.since(YearMonth.from(today).minusMonths(1)).finished();
         for (Order order : all) {
             String which = when + ", order " + order.number();
             OrderAccount account = invoices.account(order.id());

@@ -110,7 +110,7 @@ class InsightsIT {
                 .isTrue();
         assertThat(outcome.actual().plus(outcome.earned()).sameAs(outcome.net()))
                 .isTrue();
-        assertThat(insights.finishedSince(YearMonth.now())).singleElement().satisfies(finished -> {
+        assertThat(insights.since(YearMonth.now()).finished()).singleElement().satisfies(finished -> {
             assertThat(finished.mishaps()).isEqualTo(1);
             assertThat(insights.byMonth(List.of(finished), YearMonth.now())
                             .getLast()
@@ -186,7 +186,7 @@ class InsightsIT {
         assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, "Robin", "tablet")
                         .refused())
                 .isEmpty();
-        assertThat(insights.finishedSince(YearMonth.now()))
+        assertThat(insights.since(YearMonth.now()).finished())
                 .extracting(FinishedOrder::pieces)
                 .containsExactly(21);
     }
@@ -214,7 +214,7 @@ class InsightsIT {
         make.bringTo(order.id(), Stage.HAND_OVER);
         handOver(order);
         assertThat(months()).as("after it was handed over once more").containsExactly(before);
-        assertThat(insights.finishedSince(before.plusMonths(1))).isEmpty();
+        assertThat(insights.since(before.plusMonths(1)).finished()).isEmpty();
     }
 
     @Test
@@ -242,7 +242,7 @@ class InsightsIT {
         // made and handed over it counts by what it took, and with the order alone: a month does not bear it twice
         made(free);
         Money took = insights.outcome(free.id()).orElseThrow().actual();
-        assertThat(insights.finishedSince(YearMonth.now())).singleElement().satisfies(finished -> {
+        assertThat(insights.since(YearMonth.now()).finished()).singleElement().satisfies(finished -> {
             assertThat(finished.id()).isEqualTo(order.id());
             assertThat(finished.outcome().actual()).isEqualTo(alone.plus(took));
         });
@@ -257,7 +257,7 @@ class InsightsIT {
         beans.getBean(Confirmations.class).confirm(paid.id(), "Robin");
         made(paid);
         assertThat(insights.outcome(order.id()).orElseThrow().again()).isEmpty();
-        assertThat(insights.finishedSince(YearMonth.now()))
+        assertThat(insights.since(YearMonth.now()).finished())
                 .extracting(FinishedOrder::id)
                 .containsExactlyInAnyOrder(order.id(), paid.id());
     }
@@ -307,7 +307,7 @@ class InsightsIT {
     }
 
     private List<YearMonth> months() {
-        return insights.finishedSince(YearMonth.now().minusMonths(11)).stream()
+        return insights.since(YearMonth.now().minusMonths(11)).finished().stream()
                 .map(one -> YearMonth.from(one.finished().atZone(workshop.zone())))
                 .toList();
     }

@@ -187,10 +187,10 @@ class TurnOfTheYearIT {
         itIs("2029-02-15T08:00:00");
         Order old = orders.findByNumber(order.number()).orElseThrow();
         assertThat(formatter.day(old.promised().orElseThrow())).isEqualTo("Sat 20 Feb 2027");
-        assertThat(insights.finishedSince(insights.thisMonth().minusMonths(11)))
+        assertThat(insights.since(insights.thisMonth().minusMonths(11)).finished())
                 .extracting(FinishedOrder::number)
                 .doesNotContain(order.number());
-        assertThat(insights.finishedSince(YearMonth.of(2027, 2)))
+        assertThat(insights.since(YearMonth.of(2027, 2)).finished())
                 .extracting(FinishedOrder::number)
                 .contains(order.number());
         assertThat(plan.now().of(order.id())).isEqualTo(Optional.empty());

@@ -29,7 +29,7 @@ class PieceWalk extends Walk {
                 .confirmed("Ida Lund", bean(WeekPlan.class).today().plusDays(20), 10);
         go("orders/" + order.number());
         page.getByText("Make one piece again").first().click();
-        Locator drawing = page.locator(".bench-again svg, .pattern-drawing svg").last();
+        Locator drawing = page.locator("#piece-again .pattern-drawing svg");
         drawing.scrollIntoViewIfNeeded();
         BoundingBox box = drawing.boundingBox();
         page.mouse().click(box.x + box.width * 0.3, box.y + box.height * 0.4);

@@ -6,13 +6,13 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Image;
-import com.vaadin.flow.component.html.ListItem;
-import com.vaadin.flow.component.html.OrderedList;
-import com.vaadin.flow.component.html.Span;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
@@ -50,22 +50,9 @@ class ProgressPanel implements OrderPanel {
                     figures.text("bench.progress.next", figures.text(next.textKey())));
             panel.add(link);
         });
-        OrderedList done = new OrderedList();
-        for (Tick tick : bench.ticks(order.id())) {
-            String words = figures.text(
-                    tick.undone() ? "bench.progress.undone" : "bench.progress.done",
-                    figures.text(tick.stage().textKey()),
-                    tick.who(),
-                    figures.moment(tick.at()));
-            ListItem item = new ListItem(new Span(words));
-            tick.minutes().ifPresent(minutes -> item.add(new Span(" · " + figures.minutes(minutes))));
-            if (tick.undone()) {
-                item.addClassName("pw-soft");
-            }
-            done.add(item);
-        }
-        if (done.getComponentCount() > 0) {
-            panel.add(done);
+        List<Markup> done = bench.ticks(order.id()).stream().map(this::line).toList();
+        if (!done.isEmpty()) {
+            panel.add(new Still(Markup.of("ol", "", done)));
         }
         for (Rework mishap : bench.mishaps(order.id())) {
             Note wrong = new Note(
@@ -99,6 +86,17 @@ class ProgressPanel implements OrderPanel {
         });
         panel.add(photos);
         return Optional.of(panel);
+    }
+
+    private Markup line(Tick tick) {
+        String words = figures.text(
+                tick.undone() ? "bench.progress.undone" : "bench.progress.done",
+                figures.text(tick.stage().textKey()),
+                tick.who(),
+                figures.moment(tick.at()));
+        String took =
+                tick.minutes().map(minutes -> " · " + figures.minutes(minutes)).orElse("");
+        return Markup.of("li", tick.undone() ? "pw-soft" : "", words + took);
     }
 
     /** Brings its own look along, wherever it is shown. */

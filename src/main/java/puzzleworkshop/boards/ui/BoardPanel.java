@@ -94,17 +94,16 @@ class BoardPanel implements OrderPanel {
     private Component card(Order order, Chosen block, Runnable changed) {
         Div words = new Div();
         words.addClassName("pw-stack");
-        Div card = new Div(drawing(block), words);
+        Optional<Sheet> sheet = block.sheet().flatMap(rack::find);
+        Div card = new Div(drawing(block, sheet), words);
         card.addClassName("neworder-board");
-        boolean cut = block.sheet()
-                .flatMap(rack::find)
-                .map(sheet -> !sheet.isFree() && sheet.reservation().isEmpty())
-                .orElse(false);
+        boolean cut =
+                sheet.map(one -> !one.isFree() && one.reservation().isEmpty()).orElse(false);
         boolean again =
                 cut && order.next().map(next -> next.compareTo(Stage.CUT) <= 0).orElse(false);
         words.add(
-                new Span(title(block)),
-                again ? new Verdict(Verdict.Kind.WARN, figures.text("boards.panel.again")) : state(block));
+                new Span(title(block, sheet)),
+                again ? new Verdict(Verdict.Kind.WARN, figures.text("boards.panel.again")) : state(block, sheet));
         if (block.count() > 1 || block.part() == BlankPlan.Part.TRAY) {
             Paragraph several =
                     new Paragraph(figures.text(block.part().textKey(), block.count(), block.across(), block.down()));
@@ -121,14 +120,12 @@ class BoardPanel implements OrderPanel {
         return card;
     }
 
-    private SheetDrawing drawing(Chosen block) {
+    private SheetDrawing drawing(Chosen block, Optional<Sheet> sheet) {
         SheetDrawing drawing = new SheetDrawing(figures);
-        Outline outline = block.sheet()
-                .flatMap(rack::find)
-                .map(Sheet::outline)
+        Outline outline = sheet.map(Sheet::outline)
                 .or(() -> offer(block).map(offer -> Outline.rectangle(offer.size())))
                 .orElseGet(() -> Outline.rectangle(block.size()));
-        return drawing.show(outline, title(block), block.size(), block.placement(), null);
+        return drawing.show(outline, title(block, sheet), block.size(), block.placement(), null);
     }
 
     private Optional<BoardOffer> offer(Chosen block) {
@@ -138,8 +135,7 @@ class BoardPanel implements OrderPanel {
                         .findFirst());
     }
 
-    private String title(Chosen block) {
-        Optional<Sheet> sheet = block.sheet().flatMap(rack::find);
+    private String title(Chosen block, Optional<Sheet> sheet) {
         return sheet.map(s -> s.facts().place().isBlank()
                         ? figures.text("orders.sheet", String.valueOf(s.id().value()))
                         : figures.text(
@@ -150,14 +146,14 @@ class BoardPanel implements OrderPanel {
                 .orElse("");
     }
 
-    private Component state(Chosen block) {
+    private Component state(Chosen block, Optional<Sheet> sheet) {
         if (block.mustBeBought()) {
             return new Verdict(Verdict.Kind.WARN, figures.text("boards.panel.to-buy"));
         }
         if (block.held()) {
             return new Verdict(Verdict.Kind.GOOD, figures.text("boards.panel.held"));
         }
-        boolean free = block.sheet().flatMap(rack::find).map(Sheet::isFree).orElse(false);
+        boolean free = sheet.map(Sheet::isFree).orElse(false);
         return free
                 ? new Verdict(Verdict.Kind.WAIT, figures.text("boards.panel.chosen"))
                 : new Verdict(Verdict.Kind.GOOD, figures.text("boards.panel.used"));

@@ -44,11 +44,6 @@ class CutBook {
                 .toList();
     }
 
-    /** The same once more, where its setting was read in this transaction: what proves it is worked out from every cut with it. */
-    CutJob find(long id, CutSetting setting) {
-        return job(store.find(id).orElseThrow(), setting, store.answers(id));
-    }
-
     /** @throws Refused when there is none */
     CutJob locked(long jobId) {
         return job(store.lock(jobId).orElseThrow(() -> new Refused("cutting.job.gone")));

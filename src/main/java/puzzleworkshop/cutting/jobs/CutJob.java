@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -74,6 +75,27 @@ public record CutJob(
 
     public CutJob {
         answers = Map.copyOf(answers);
+    }
+
+    /** The same with these answers, given now: its row is locked, so nothing else of it can have changed. */
+    CutJob answered(List<CheckAnswer> now) {
+        Map<CheckItem, CheckAnswer> all = new HashMap<>(answers);
+        now.forEach(answer -> all.put(answer.item(), answer));
+        return new CutJob(
+                id,
+                order,
+                label,
+                setting,
+                workpiece,
+                parameters,
+                estimate,
+                all,
+                started,
+                ended,
+                brokenOff,
+                trialId,
+                result,
+                note);
     }
 
     public State state() {

@@ -2,6 +2,7 @@ package puzzleworkshop.cutting.jobs;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.dao.DuplicateKeyException;
@@ -109,7 +110,18 @@ public class CutJobs {
     /** Looked at, and it is so. */
     @Transactional
     public CutJob check(long jobId, CheckItem item, String by) {
-        return answer(jobId, new CheckAnswer(item, true, "", by, clock.instant()));
+        return check(jobId, List.of(item), by);
+    }
+
+    /** Several items looked at by one person at one moment. */
+    @Transactional
+    public CutJob check(long jobId, Collection<CheckItem> items, String by) {
+        Instant now = clock.instant();
+        return answer(
+                jobId,
+                items.stream()
+                        .map(item -> new CheckAnswer(item, true, "", by, now))
+                        .toList());
     }
 
     /**
@@ -127,7 +139,7 @@ public class CutJobs {
         if (!item.maySkip()) {
             throw new Refused("cutting.job.frame.required");
         }
-        return answer(jobId, new CheckAnswer(item, false, said, by, clock.instant()));
+        return answer(jobId, List.of(new CheckAnswer(item, false, said, by, clock.instant())));
     }
 
     /**
@@ -193,10 +205,10 @@ public class CutJobs {
         return book.told(jobId, by);
     }
 
-    private CutJob answer(long jobId, CheckAnswer answer) {
-        CutSetting setting = notStarted(jobId).setting();
-        store.answer(jobId, answer);
-        return book.find(jobId, setting);
+    private CutJob answer(long jobId, List<CheckAnswer> answers) {
+        CutJob job = notStarted(jobId);
+        answers.forEach(answer -> store.answer(jobId, answer));
+        return job.answered(answers);
     }
 
     private CutJob notStarted(long jobId) {

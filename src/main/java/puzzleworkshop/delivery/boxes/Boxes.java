@@ -5,6 +5,8 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BlankScale;
@@ -20,6 +22,9 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.mesh.PatternCache;
+import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.runtime.Change;
+import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.sheets.board.Material;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.supplies.Supplies;
@@ -43,7 +48,11 @@ public class Boxes implements Wrapping {
     private final RackSettings boards;
     private final BlankScale scale;
     private final Workshop workshop;
+    private final AfterCommit afterCommit;
     private final Clock clock;
+    /** By the supplies there are: what an order is packed in is asked for in many parts of its page. */
+    private final VersionedCache<List<SupplyItem>, List<Box>> known =
+            VersionedCache.<List<SupplyItem>, List<Box>>ofMost(2).restingOn(BoxesChanged.class);
 
     Boxes(
             BoxStore store,
@@ -53,6 +62,7 @@ public class Boxes implements Wrapping {
             RackSettings boards,
             BlankScale scale,
             Workshop workshop,
+            AfterCommit afterCommit,
             Clock clock) {
         this.store = store;
         this.supplies = supplies;
@@ -61,7 +71,18 @@ public class Boxes implements Wrapping {
         this.boards = boards;
         this.scale = scale;
         this.workshop = workshop;
+        this.afterCommit = afterCommit;
         this.clock = clock;
+    }
+
+    /** Told when the inside or the packing factor of a box was kept. */
+    public record BoxesChanged() implements Change {}
+
+    /** Before those who pack again. */
+    @EventListener(BoxesChanged.class)
+    @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
+    void forget() {
+        known.forget();
     }
 
     /**
@@ -84,7 +105,8 @@ public class Boxes implements Wrapping {
     /** Those whose inside is known. */
     @Transactional(readOnly = true)
     public List<Box> all() {
-        return store.among(supplies());
+        List<SupplyItem> supplies = supplies();
+        return known.get(supplies, () -> store.among(supplies));
     }
 
     /** Keeps the inside of a box; its packing factor stays as it was measured. */
@@ -96,6 +118,7 @@ public class Boxes implements Wrapping {
             throw new Refused("delivery.box.sides");
         }
         store.save(box);
+        afterCommit.tell(new BoxesChanged());
     }
 
     /**
@@ -115,6 +138,7 @@ public class Boxes implements Wrapping {
             throw new Refused("delivery.box.factor", factor);
         }
         store.measured(box, factor, of.number(), who, clock.instant());
+        afterCommit.tell(new BoxesChanged());
         return factor;
     }
 
@@ -153,6 +177,12 @@ public class Boxes implements Wrapping {
     /** What one packed puzzle of the order should weigh. */
     @Transactional(readOnly = true)
     public PackedWeight weight(Order order) {
+        return weight(order, packing(order));
+    }
+
+    /** The same where it is known already what it is packed in. */
+    @Transactional(readOnly = true)
+    public PackedWeight weight(Order order, Packing packing) {
         double density = density(order);
         TradeNumbers numbers = workshop.tradeNumbers();
         Size finished = order.puzzle().finished();
@@ -170,7 +200,7 @@ public class Boxes implements Wrapping {
                 count.grams(),
                 count.scatterGrams(),
                 PackedWeight.tray(order.puzzle(), order.board().thickness(), density),
-                packing(order).box().map(Box::emptyGrams).orElse(0.0));
+                packing.box().map(Box::emptyGrams).orElse(0.0));
     }
 
     /**
@@ -183,12 +213,13 @@ public class Boxes implements Wrapping {
         double middle = 0;
         double high = 0;
         for (Order order : inside) {
-            Optional<Box> box = packing(order).box();
+            Packing packing = packing(order);
+            Optional<Box> box = packing.box();
             if (box.isEmpty()) {
                 return Optional.empty();
             }
             ParcelMeasure one =
-                    box.get().outside(weight(order).grams() - box.get().emptyGrams());
+                    box.get().outside(weight(order, packing).grams() - box.get().emptyGrams());
             grams += one.grams() * order.quantity();
             longest = Math.max(longest, one.longest().mm());
             middle = Math.max(middle, one.middle().mm());

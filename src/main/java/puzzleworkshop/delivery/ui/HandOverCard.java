@@ -1,7 +1,8 @@
 package puzzleworkshop.delivery.ui;
 
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H3;
+import java.util.ArrayList;
+import java.util.List;
 import puzzleworkshop.delivery.HandOvers.Entry;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.display.Formatter;
@@ -22,8 +23,10 @@ class HandOverCard extends Div {
         this.figures = parts.figures();
         addClassName("delivery-card");
         add(
-                new OrderPreview(entry.first(), OrderPreview.Width.SMALL, figures),
-                words(),
+                new Still(Markup.div(
+                        "delivery-still",
+                        OrderPreview.of(entry.first(), OrderPreview.Width.SMALL, figures),
+                        Markup.div("delivery-words", words()))),
                 new HandOverActions(entry, parts, again));
     }
 
@@ -35,22 +38,21 @@ class HandOverCard extends Div {
         addClassName("delivery-card-found");
     }
 
-    private Div words() {
-        Div words = new Div(new H3(entry.first().customer().name()));
-        words.addClassName("delivery-words");
+    private List<Markup> words() {
+        List<Markup> words = new ArrayList<>();
+        words.add(Markup.of("h3", "", entry.first().customer().name()));
+        words.add(Markup.div(
+                "delivery-numbers",
+                entry.orders().stream()
+                        .map(order -> Markup.link("orders/" + order.number(), order.number()))
+                        .toList()));
         String way = entry.way().name();
-        words.add(
-                new Still(Markup.div(
-                        "delivery-numbers",
-                        entry.orders().stream()
-                                .map(order -> Markup.link("orders/" + order.number(), order.number()))
-                                .toList())),
-                small(
-                        entry.isCollected() && !entry.way().collectWindow().isBlank()
-                                ? way + " · " + entry.way().collectWindow()
-                                : way));
+        words.add(small(
+                entry.isCollected() && !entry.way().collectWindow().isBlank()
+                        ? way + " · " + entry.way().collectWindow()
+                        : way));
         if (!entry.isCollected()) {
-            words.add(new WhereTo(entry, figures));
+            words.add(WhereTo.of(entry, figures));
         }
         entry.parcel()
                 .flatMap(Parcel::leftAt)
@@ -62,11 +64,11 @@ class HandOverCard extends Div {
                     .ifPresent(at -> words.add(small(figures.text("delivery.reminded-at", at))));
         }
         entry.first().promised().ifPresent(day -> words.add(small(figures.text("delivery.promised", day))));
-        words.add(new ToPay(entry, figures));
+        words.add(ToPay.of(entry, figures));
         return words;
     }
 
-    private static Still small(String text) {
-        return new Still(Markup.span("pw-small", text));
+    private static Markup small(String text) {
+        return Markup.span("pw-small", text);
     }
 }

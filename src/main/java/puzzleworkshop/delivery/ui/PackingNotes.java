@@ -74,13 +74,13 @@ class PackingNotes {
             });
             part.add(box);
         }
-        part.add(weight(order));
+        part.add(weight(order, packing));
         return part;
     }
 
-    private Component weight(Order order) {
+    private Component weight(Order order, Boxes.Packing packing) {
         try {
-            PackedWeight weight = boxes.weight(order);
+            PackedWeight weight = boxes.weight(order, packing);
             List<String> parts = new ArrayList<>();
             parts.add(figures.text("delivery.weight.pieces", figures.number(weight.piecesGrams(), 0)));
             if (weight.trayGrams() > 0) {

@@ -30,7 +30,6 @@ import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
-import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrderPanel;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
@@ -48,7 +47,6 @@ class ParcelPanel implements OrderPanel {
     private final Addresses addresses;
     private final PackingNotes packing;
     private final Boxes boxes;
-    private final Orders orders;
     private final Workshop workshop;
     private final SignedIn signedIn;
     private final Formatter figures;
@@ -62,12 +60,10 @@ class ParcelPanel implements OrderPanel {
             Addresses addresses,
             PackingNotes packing,
             Boxes boxes,
-            Orders orders,
             Workshop workshop,
             SignedIn signedIn,
             Formatter figures) {
         this.boxes = boxes;
-        this.orders = orders;
         this.workshop = workshop;
         this.handOvers = handOvers;
         this.parcels = parcels;
@@ -96,28 +92,32 @@ class ParcelPanel implements OrderPanel {
         parcel.ifPresent(one -> panel.add(new Verdict(
                 one.state().hasArrived() ? Verdict.Kind.GOOD : Verdict.Kind.WAIT,
                 figures.text(one.state().textKey()))));
-        boolean collected =
-                ways.orUsual(parcel.flatMap(Parcel::way).or(order::deliveryWay)).kind() == WayKind.COLLECTION;
-        if (!collected || addresses.of(order).isPresent()) {
-            panel.add(address(order, changed));
+        SendingWay way = ways.orUsual(parcel.flatMap(Parcel::way).or(order::deliveryWay));
+        Optional<PostalAddress> to = addresses.of(order);
+        List<Order> inside = handOvers.inside(order, parcel);
+        if (way.kind() != WayKind.COLLECTION || to.isPresent()) {
+            panel.add(address(order, to, changed));
         }
         boolean here = parcel.map(one -> one.state().isHere()).orElse(true);
         if (here) {
             panel.add(packing.show(order, changed));
             if (order.next().equals(Optional.of(Stage.HAND_OVER))) {
-                panel.add(wayOf(order, parcel, changed));
+                panel.add(wayOf(new Known(order, parcel, inside, way, to), changed));
             }
         }
         if (order.next().equals(Optional.of(Stage.HAND_OVER))
                 || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
-            handOvers.of(order).ifPresent(entry -> panel.add(new HandOverCard(entry, parts, changed)));
+            handOvers.of(inside, parcel).ifPresent(entry -> panel.add(new HandOverCard(entry, parts, changed)));
         }
         panel.add(packing.papers(order));
         return Optional.of(panel);
     }
 
-    private Component address(Order order, Runnable changed) {
-        Optional<PostalAddress> kept = addresses.of(order);
+    /** What the parts of the panel have in common, read once. */
+    private record Known(
+            Order order, Optional<Parcel> parcel, List<Order> inside, SendingWay way, Optional<PostalAddress> to) {}
+
+    private Component address(Order order, Optional<PostalAddress> kept, Runnable changed) {
         Paragraph lines = new Paragraph(kept.map(address -> String.join("\n", address.lines(addresses.home())))
                 .orElseGet(() -> unchecked(order)));
         lines.addClassName("delivery-lines");
@@ -137,9 +137,9 @@ class ParcelPanel implements OrderPanel {
         return typed.isEmpty() ? word : word + "\n" + typed;
     }
 
-    private Component wayOf(Order order, Optional<Parcel> parcel, Runnable changed) {
+    private Component wayOf(Known known, Runnable changed) {
         List<SendingWay> all = ways.all();
-        SendingWay now = ways.orUsual(parcel.flatMap(Parcel::way).or(order::deliveryWay));
+        SendingWay now = known.way();
         Select<SendingWay> way = new Select<>();
         way.setLabel(figures.text("delivery.way"));
         way.setItems(all);
@@ -149,14 +149,18 @@ class ParcelPanel implements OrderPanel {
                 .findFirst()
                 .orElseThrow());
         way.addValueChangeListener(e -> {
-            Feedback.unlessRefused(figures, "workshop.saved", () -> choose(order, parcel, e.getValue()));
+            Feedback.unlessRefused(
+                    figures, "workshop.saved", () -> choose(known.order(), known.parcel(), e.getValue()));
             changed.run();
         });
-        Div part = new Div(way, measure(order, parcel, now, changed));
+        Optional<ParcelMeasure> measured = known.parcel().flatMap(Parcel::measure);
+        Optional<ParcelMeasure> measure = measured.or(() -> reckoned(known.inside()));
+        Div part = new Div(way, measure(known, measure, changed));
         part.addClassName("pw-stack");
         if (now.kind() == WayKind.PARCEL) {
-            part.add(new WayAnswer(() -> advice.of(order, parcel), now, figures, best -> {
-                        Feedback.unlessRefused(figures, "workshop.saved", () -> choose(order, parcel, best));
+            part.add(new WayAnswer(() -> advice.of(known.inside(), measure, known.to()), now, figures, best -> {
+                        Feedback.unlessRefused(
+                                figures, "workshop.saved", () -> choose(known.order(), known.parcel(), best));
                         changed.run();
                     })
                     .say());
@@ -164,13 +168,13 @@ class ParcelPanel implements OrderPanel {
         return part;
     }
 
-    private Component measure(Order order, Optional<Parcel> parcel, SendingWay way, Runnable changed) {
-        Optional<ParcelMeasure> measured = parcel.flatMap(Parcel::measure);
-        Optional<ParcelMeasure> known = measured.or(() -> reckoned(order, parcel));
+    private Component measure(Known known, Optional<ParcelMeasure> measure, Runnable changed) {
+        Optional<Parcel> parcel = known.parcel();
+        boolean measured = parcel.flatMap(Parcel::measure).isPresent();
         Div row = new Div();
         row.addClassName("pw-row");
-        known.ifPresent(one -> row.add(small(figures.text(
-                measured.isPresent() ? "delivery.measure.measured" : "delivery.measure.reckoned",
+        measure.ifPresent(one -> row.add(small(figures.text(
+                measured ? "delivery.measure.measured" : "delivery.measure.reckoned",
                 Kilograms.of(one.grams()),
                 one.longest(),
                 one.middle(),
@@ -179,18 +183,20 @@ class ParcelPanel implements OrderPanel {
         parcel.flatMap(Parcel::postage)
                 .filter(money -> signedIn.isOwner())
                 .ifPresent(money -> row.add(small(figures.text("delivery.measure.costs", money))));
-        Button measure = new Button(figures.text("delivery.measure"), e -> {
-            Parcel into = parcel.orElseGet(() -> parcels.pack(List.of(order.id()), signedIn.name()));
-            new MeasureDialog(into, known, way, parcels, workshop, signedIn.isOwner(), figures, changed).open();
+        Button press = new Button(figures.text("delivery.measure"), e -> {
+            Parcel into =
+                    parcel.orElseGet(() -> parcels.pack(List.of(known.order().id()), signedIn.name()));
+            new MeasureDialog(into, measure, known.way(), parcels, workshop, signedIn.isOwner(), figures, changed)
+                    .open();
         });
-        measure.addThemeVariants(ButtonVariant.TERTIARY);
-        row.add(measure);
+        press.addThemeVariants(ButtonVariant.TERTIARY);
+        row.add(press);
         return row;
     }
 
-    private Optional<ParcelMeasure> reckoned(Order order, Optional<Parcel> parcel) {
+    private Optional<ParcelMeasure> reckoned(List<Order> inside) {
         try {
-            return boxes.reckoned(parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(order)));
+            return boxes.reckoned(inside);
         } catch (Refused unknown) {
             return Optional.empty();
         }

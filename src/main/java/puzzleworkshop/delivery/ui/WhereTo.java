@@ -12,7 +12,12 @@ import puzzleworkshop.display.Verdict;
 final class WhereTo extends Still {
 
     WhereTo(Entry entry, Formatter figures) {
-        super(Markup.div("delivery-where", lines(entry, figures)));
+        super(of(entry, figures));
+    }
+
+    /** The same within what only stands there. */
+    static Markup of(Entry entry, Formatter figures) {
+        return Markup.div("delivery-where", lines(entry, figures));
     }
 
     private static List<Markup> lines(Entry entry, Formatter figures) {

@@ -67,7 +67,8 @@ public class FiguresView extends Div implements HasDynamicTitle {
                 new Anchor("figures/work", getTranslation("insights.work.title")));
         add(head);
         YearMonth first = insights.thisMonth().minusMonths(MONTHS - 1);
-        List<FinishedOrder> finished = insights.finishedSince(first);
+        Insights.Since since = insights.since(first);
+        List<FinishedOrder> finished = since.finished();
         if (finished.isEmpty()) {
             EmptyState empty = new EmptyState(getTranslation("insights.empty"), getTranslation("insights.empty.next"));
             add(empty);
@@ -79,7 +80,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
         sections.stream()
                 .sorted(Comparator.comparingInt(FiguresSection::place))
                 .forEach(section -> section.show().ifPresent(this::add));
-        showDrifts(first);
+        showDrifts(since.drifts(), first);
     }
 
     @Override
@@ -176,10 +177,9 @@ public class FiguresView extends Div implements HasDynamicTitle {
         };
     }
 
-    private void showDrifts(YearMonth since) {
+    private void showDrifts(List<TimeVariance> found, YearMonth since) {
         drifts.removeAll();
         drifts.add(new H2(getTranslation("insights.drift")), new Paragraph(getTranslation("insights.drift.lead")));
-        List<TimeVariance> found = insights.drifts(since);
         if (found.isEmpty()) {
             Paragraph none = new Paragraph(getTranslation("insights.drift.none"));
             none.addClassName("pw-soft");
@@ -195,7 +195,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
                     drift.proposed().perPuzzle().value()));
             Button adopt = new Button(getTranslation("insights.drift.adopt"), event -> {
                 if (Feedback.unlessRefused(figures, "insights.drift.adopted", () -> insights.adopt(drift))) {
-                    showDrifts(since);
+                    showDrifts(insights.since(since).drifts(), since);
                 }
             });
             Div row = new Div(what, adopt);

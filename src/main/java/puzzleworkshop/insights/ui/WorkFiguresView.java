@@ -101,7 +101,8 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
 
     private List<Choice> spans() {
         List<Choice> spans = new ArrayList<>(List.of(TWELVE_MONTHS));
-        for (int year = workshop.today().getYear(); year >= work.firstYear(); year--) {
+        int first = work.firstYear();
+        for (int year = workshop.today().getYear(); year >= first; year--) {
             spans.add(new Choice(year));
         }
         spans.add(ALL);

@@ -43,11 +43,16 @@ public class PreviewRenderer {
     private static final double LINE = 1.6;
 
     private static final long MOST_BYTES = 16 << 20;
+    private static final int BYTES_PER_PIXEL = 4;
 
     private final CroppedPictures pictures;
     private final PatternCache shelf;
     private final VersionedCache<Look, byte[]> kept = VersionedCache.<Look, byte[]>ofWeight(
                     MOST_BYTES, face -> face.length)
+            .restingOnTheQuestion();
+    /** A picture as it is framed, without lines: it stays the same while its pieces are chosen. */
+    private final VersionedCache<Bare, BufferedImage> bare = VersionedCache.<Bare, BufferedImage>ofWeight(
+                    MOST_BYTES, face -> face.getWidth() * face.getHeight() * BYTES_PER_PIXEL)
             .restingOnTheQuestion();
 
     PreviewRenderer(CroppedPictures pictures, PatternCache shelf) {
@@ -57,6 +62,8 @@ public class PreviewRenderer {
 
     /** All that a face shows; pictures never change under their number. */
     private record Look(PatternSpec pattern, Size finished, Optional<FramedPicture> framed, int longerSide) {}
+
+    private record Bare(FramedPicture framed, Size finished, int longerSide) {}
 
     /** As JPEG, the longer side so many pixels; painted once and kept for a while. */
     public byte[] jpeg(Puzzle puzzle, Optional<FramedPicture> framed, int longerSide) {
@@ -84,12 +91,17 @@ public class PreviewRenderer {
         }
         g.setColor(WOOD);
         g.fillRect(0, 0, width, height);
-        framed.ifPresent(
-                f -> g.drawImage(pictures.face(f.picture(), f.crop(), size, longerSide), 0, 0, width, height, null));
+        framed.ifPresent(f -> g.drawImage(bare(new Bare(f, size, longerSide)), 0, 0, width, height, null));
         g.setClip(null);
         drawLines(g, pattern, scale, longerSide);
         g.dispose();
         return face;
+    }
+
+    private BufferedImage bare(Bare asked) {
+        FramedPicture framed = asked.framed();
+        return bare.get(
+                asked, () -> pictures.face(framed.picture(), framed.crop(), asked.finished(), asked.longerSide()));
     }
 
     private void drawLines(Graphics2D g, CutPattern pattern, double scale, int longerSide) {

@@ -59,6 +59,8 @@ public class OrdersView extends Div implements HasDynamicTitle {
     private final VirtualList<Order> list = new VirtualList<>();
     private final Div empty = new Div();
     private final CallbackDataProvider<Order, Void> found;
+    /** How many the filter finds, counted when it changes. */
+    private int total;
 
     public OrdersView(Orders orders, OrdersTable table, Punctuality punctuality, SignedIn signedIn, Formatter figures) {
         this.table = table;
@@ -68,8 +70,7 @@ public class OrdersView extends Div implements HasDynamicTitle {
         this.figures = figures;
         addClassNames("pw-page", "orders-list");
         found = DataProvider.fromCallbacks(
-                query -> orders.list(filter(), query.getOffset(), query.getLimit()).stream(),
-                query -> orders.count(filter()));
+                query -> orders.list(filter(), query.getOffset(), query.getLimit()).stream(), query -> total);
         list.setDataProvider(found);
         list.setRenderer(new ComponentRenderer<>(this::row));
         list.getElement().setAttribute("data-on-paper", getTranslation("orders.on-paper"));
@@ -139,8 +140,9 @@ public class OrdersView extends Div implements HasDynamicTitle {
     }
 
     private void refresh() {
+        total = orders.count(filter());
         found.refreshAll();
-        boolean none = orders.count(filter()) == 0;
+        boolean none = total == 0;
         list.setVisible(!none);
         empty.setVisible(none);
         empty.removeAll();

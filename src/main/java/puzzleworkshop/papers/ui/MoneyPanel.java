@@ -15,6 +15,8 @@ import java.io.ByteArrayInputStream;
 import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
@@ -84,9 +86,9 @@ class MoneyPanel implements OrderPanel {
         account.payments().forEach(payment -> lines.add(payment(order, payment, account, changed)));
         if (order.state() != OrderState.QUOTE) {
             lines.add(
-                    sum("papers.panel.due", account.due()),
-                    sum("papers.panel.received", account.received()),
-                    sum("papers.panel.open", account.open()));
+                    new Still(sum("papers.panel.due", account.due())),
+                    new Still(sum("papers.panel.received", account.received())),
+                    new Still(sum("papers.panel.open", account.open())));
         }
         section.add(lines, buttons(order, account, changed));
         return Optional.of(section);
@@ -177,18 +179,19 @@ class MoneyPanel implements OrderPanel {
         return row;
     }
 
-    private Div sum(String key, Money amount) {
-        Div row = row(new Span(figures.text(key)), "", amount);
-        row.addClassName("papers-sum");
-        return row;
+    private Markup sum(String key, Money amount) {
+        return Markup.div(
+                "papers-row papers-sum",
+                Markup.span(figures.text(key)),
+                Markup.span("pw-small", ""),
+                Markup.span("papers-amount", figures.money(amount)));
     }
 
     private Div row(Component what, String how, Money amount) {
-        Span small = new Span(how);
-        small.addClassName("pw-small");
-        Span money = new Span(figures.money(amount));
-        money.addClassName("papers-amount");
-        Div row = new Div(what, small, money);
+        Div row = new Div(
+                what,
+                new Still(Markup.span("pw-small", how)),
+                new Still(Markup.span("papers-amount", figures.money(amount))));
         row.addClassName("papers-row");
         return row;
     }

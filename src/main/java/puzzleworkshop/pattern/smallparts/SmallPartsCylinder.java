@@ -26,6 +26,8 @@ final class SmallPartsCylinder {
 
     private static final double FINEST_MM = 0.04;
     private static final int FIRST_CUT = 4;
+    /** A tangent that falls faster says nothing that could be reckoned with: the edge of the circle. */
+    private static final double STEEPEST = -1e6;
 
     enum Answer {
         FITS,
@@ -42,6 +44,14 @@ final class SmallPartsCylinder {
     private final double[] x;
     private final double[] y;
     private final double[] z;
+    private double highest;
+    private double lowest;
+    private double leastSum;
+    private double leftMost;
+    private double rightMost;
+    private double front;
+    private double back;
+    private double slope;
     private int looks;
 
     private SmallPartsCylinder(double[][] corners, double roundMm, double slackMm) {
@@ -197,6 +207,27 @@ final class SmallPartsCylinder {
             y[n] = yx * px[n] + yy * py[n] + yz * pz[n];
             z[n] = zx * px[n] + zy * py[n] + zz * pz[n];
         }
+        measure();
+    }
+
+    /** How far the turned solid reaches; asked once for an orientation, for it is held against two cylinders. */
+    private void measure() {
+        highest = Double.NEGATIVE_INFINITY;
+        lowest = Double.POSITIVE_INFINITY;
+        leastSum = Double.POSITIVE_INFINITY;
+        leftMost = Double.POSITIVE_INFINITY;
+        rightMost = Double.NEGATIVE_INFINITY;
+        front = Double.POSITIVE_INFINITY;
+        back = Double.NEGATIVE_INFINITY;
+        for (int n = 0; n < x.length; n++) {
+            highest = Math.max(highest, z[n]);
+            lowest = Math.min(lowest, z[n]);
+            leastSum = Math.min(leastSum, z[n] + x[n]);
+            leftMost = Math.min(leftMost, x[n]);
+            rightMost = Math.max(rightMost, x[n]);
+            front = Math.min(front, y[n]);
+            back = Math.max(back, y[n]);
+        }
     }
 
     /** Whether the turned solid can be put into the cylinder made larger by some millimetres on all sides. */
@@ -206,22 +237,6 @@ final class SmallPartsCylinder {
         double radius = RADIUS_MM + allowance - round;
         if (radius < 0) {
             return false;
-        }
-        double highest = Double.NEGATIVE_INFINITY;
-        double lowest = Double.POSITIVE_INFINITY;
-        double leastSum = Double.POSITIVE_INFINITY;
-        double leftMost = Double.POSITIVE_INFINITY;
-        double rightMost = Double.NEGATIVE_INFINITY;
-        double front = Double.POSITIVE_INFINITY;
-        double back = Double.NEGATIVE_INFINITY;
-        for (int n = 0; n < x.length; n++) {
-            highest = Math.max(highest, z[n]);
-            lowest = Math.min(lowest, z[n]);
-            leastSum = Math.min(leastSum, z[n] + x[n]);
-            leftMost = Math.min(leftMost, x[n]);
-            rightMost = Math.max(rightMost, x[n]);
-            front = Math.min(front, y[n]);
-            back = Math.max(back, y[n]);
         }
         if (rightMost - leftMost > 2 * radius
                 || back - front > 2 * radius
@@ -237,49 +252,76 @@ final class SmallPartsCylinder {
 
     /**
      * Whether some shift in x between the two leaves an interval of shifts in y. What is missing is a convex function of
-     * the shift in x; its least value is found by golden sections.
+     * the shift in x, so it lies above its tangents: where those of both ends cross above zero there is no room anywhere
+     * between, else it is looked at there next (Kelley's cutting planes along a line). Of a piece that misses by a hair
+     * hundreds of thousands of orientations are asked, and this mostly answers in two or three looks.
      */
     private boolean roomBetween(double from, double to, double radius) {
-        final double golden = 0.6180339887498949;
         double low = from;
-        double high = to;
-        if (missing(low, radius) <= 0) {
+        double atLow = missing(low, radius);
+        double fall = slope;
+        if (atLow <= 0) {
             return true;
         }
-        double left = high - golden * (high - low);
-        double right = low + golden * (high - low);
-        double atLeft = missing(left, radius);
-        double atRight = missing(right, radius);
-        while (high - low > SEARCH_MM / 10) {
-            if (atLeft <= 0 || atRight <= 0) {
+        double high = to;
+        double atHigh = missing(high, radius);
+        double rise = slope;
+        if (atHigh <= 0) {
+            return true;
+        }
+        while (fall < 0 && rise > 0 && high - low > SEARCH_MM / 10) {
+            double next = (low + high) / 2;
+            if (fall > STEEPEST && rise < -STEEPEST) {
+                double beyond = (atHigh - atLow - rise * (high - low)) / (fall - rise);
+                if (atLow + fall * beyond > 0) {
+                    return false;
+                }
+                // never so near an end that the next step would say nothing new
+                double least = (high - low) / 16;
+                next = Math.clamp(low + beyond, low + least, high - least);
+            }
+            double there = missing(next, radius);
+            if (there <= 0) {
                 return true;
             }
-            if (atLeft < atRight) {
-                high = right;
-                right = left;
-                atRight = atLeft;
-                left = high - golden * (high - low);
-                atLeft = missing(left, radius);
+            if (slope < 0) {
+                low = next;
+                atLow = there;
+                fall = slope;
             } else {
-                low = left;
-                left = right;
-                atLeft = atRight;
-                right = low + golden * (high - low);
-                atRight = missing(right, radius);
+                high = next;
+                atHigh = there;
+                rise = slope;
             }
         }
-        return missing(high, radius) <= 0;
+        return false;
     }
 
+    /** What is missing at a shift; {@link #slope} is how fast that grows there with the shift. */
     private double missing(double shift, double radius) {
         double highestLow = Double.NEGATIVE_INFINITY;
         double lowestHigh = Double.POSITIVE_INFINITY;
+        int lower = 0;
+        int upper = 0;
+        double square = radius * radius;
         for (int n = 0; n < x.length; n++) {
             double aside = x[n] + shift;
-            double half = Math.sqrt(Math.max(0, radius * radius - aside * aside));
-            highestLow = Math.max(highestLow, -y[n] - half);
-            lowestHigh = Math.min(lowestHigh, -y[n] + half);
+            double half = Math.sqrt(Math.max(0, square - aside * aside));
+            if (-y[n] - half > highestLow) {
+                highestLow = -y[n] - half;
+                lower = n;
+            }
+            if (half - y[n] < lowestHigh) {
+                lowestHigh = half - y[n];
+                upper = n;
+            }
         }
+        slope = slopeOf(x[lower] + shift, square) + slopeOf(x[upper] + shift, square);
         return highestLow - lowestHigh;
+    }
+
+    /** How fast half of a chord gets shorter; at the circle's edge without end. */
+    private static double slopeOf(double aside, double square) {
+        return aside / Math.sqrt(Math.max(0, square - aside * aside));
     }
 }

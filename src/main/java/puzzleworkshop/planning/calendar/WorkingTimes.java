@@ -6,21 +6,33 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.runtime.Change;
+import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.workshop.Stage;
 
-/** Who works when, which days are free, when the machines may run, and by which ways orders leave. */
+/**
+ * Who works when, which days are free, when the machines may run, and by which ways orders leave. Every page with a day on it
+ * asks for them and they hardly ever change: kept until they do.
+ */
 @Service
 public class WorkingTimes {
 
     private final WorkingTimesStore store;
     private final AfterCommit afterCommit;
+    private final VersionedCache<Class<WorkingCalendar>, WorkingCalendar> hours =
+            VersionedCache.<Class<WorkingCalendar>, WorkingCalendar>ofMost(1).restingOn(HoursChanged.class);
+    private final VersionedCache<Class<DeliveryWay>, List<DeliveryWay>> ways =
+            VersionedCache.<Class<DeliveryWay>, List<DeliveryWay>>ofMost(1).restingOn(HoursChanged.class);
 
     WorkingTimes(WorkingTimesStore store, AfterCommit afterCommit) {
         this.store = store;
@@ -40,8 +52,20 @@ public class WorkingTimes {
     /** Plans made before it no longer hold. */
     public record HoursChanged() implements Change {}
 
-    @Transactional(readOnly = true)
+    /** Before those who plan again. */
+    @EventListener(HoursChanged.class)
+    @Order(Ordered.HIGHEST_PRECEDENCE)
+    void forget() {
+        hours.forget();
+        ways.forget();
+    }
+
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public WorkingCalendar calendar() {
+        return hours.get(WorkingCalendar.class, this::readCalendar);
+    }
+
+    private WorkingCalendar readCalendar() {
         Map<Stage.Resource, OpenHours> machines = store.machineHours();
         Set<LocalDate> holidays = new HashSet<>();
         store.freeDays().stream().filter(day -> day.person().isEmpty()).forEach(day -> holidays.add(day.day()));
@@ -130,12 +154,14 @@ public class WorkingTimes {
     }
 
     /** The usual way first. */
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public List<DeliveryWay> ways() {
-        return store.ways();
+        return ways.get(DeliveryWay.class, store::ways);
     }
 
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public DeliveryWay usualWay() {
-        return store.ways().getFirst();
+        return ways().getFirst();
     }
 
     /** A way with id 0 is new. */

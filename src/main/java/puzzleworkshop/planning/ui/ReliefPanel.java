@@ -3,7 +3,6 @@ package puzzleworkshop.planning.ui;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
@@ -15,6 +14,8 @@ import com.vaadin.flow.component.progressbar.ProgressBar;
 import java.util.stream.Collectors;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.blocks.SmallText;
@@ -107,8 +108,6 @@ class ReliefPanel extends Div {
     }
 
     private ListItem line(WeekPlan.Entry entry) {
-        Anchor link = new Anchor(
-                "orders/" + entry.order().number(), entry.order().customer().name());
         String day = plan.reaches(entry)
                 .map(reaches -> getTranslation(
                         "planning.relief.instead",
@@ -121,7 +120,12 @@ class ReliefPanel extends Div {
         tell.addThemeVariants(ButtonVariant.SMALL);
         tell.setAriaLabel(getTranslation(
                 "planning.relief.tell.label", entry.order().customer().name()));
-        Div words = new Div(link, new Span(" " + entry.order().number() + ": " + day));
+        Still words = new Still(Markup.div(
+                "",
+                Markup.link(
+                        "orders/" + entry.order().number(),
+                        entry.order().customer().name()),
+                Markup.words(" " + entry.order().number() + ": " + day)));
         ListItem item = new ListItem(words, tell);
         item.addClassName("planning-relief-way");
         return item;

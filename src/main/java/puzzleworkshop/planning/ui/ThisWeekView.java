@@ -9,8 +9,6 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.dnd.DropTarget;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.function.SerializableSupplier;
 import com.vaadin.flow.router.HasDynamicTitle;
@@ -31,7 +29,10 @@ import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Markup;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.EmptyState;
 import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.measure.OrderId;
@@ -217,29 +218,28 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             late += verdict == DueVerdict.LATE ? 1 : 0;
             tight += verdict == DueVerdict.TIGHT ? 1 : 0;
         }
-        Div line = new Div();
-        line.addClassName("planning-counts");
-        line.add(count("planning.count.open", standing.entries().size()));
-        line.add(count("planning.count.late", late), count("planning.count.tight", tight));
-        line.add(count("planning.count.print", toPrint));
+        List<Markup> line = new ArrayList<>();
+        count(line, "planning.count.open", standing.entries().size());
+        count(line, "planning.count.late", late);
+        count(line, "planning.count.tight", tight);
+        count(line, "planning.count.print", toPrint);
         if (!waits.isEmpty()) {
             String words = waits.entrySet().stream()
                     .map(e -> getTranslation("planning.count." + e.getKey().name(), e.getValue()))
                     .collect(Collectors.joining(", "));
-            Div why = new Div(new puzzleworkshop.display.Verdict(
-                    puzzleworkshop.display.Verdict.Kind.WAIT, getTranslation("planning.count.waiting", words)));
-            line.add(why);
+            line.add(Markup.div("", Verdict.of(Verdict.Kind.WAIT, getTranslation("planning.count.waiting", words))));
         }
-        return line;
+        return new Still(Markup.div("planning-counts", line));
     }
 
-    private Component count(String key, int number) {
-        Span figure = new Span(Integer.toString(number));
-        figure.addClassName("planning-count-number");
-        Span all = new Span(figure, new Span(getTranslation(key, number)));
-        all.addClassName("planning-count");
-        all.setVisible(number > 0);
-        return all;
+    private void count(List<Markup> line, String key, int number) {
+        if (number > 0) {
+            line.add(Markup.of(
+                    "span",
+                    "planning-count",
+                    Markup.span("planning-count-number", Integer.toString(number)),
+                    Markup.span(getTranslation(key, number))));
+        }
     }
 
     private Component columns(WeekPlan.Standing standing, List<LocalDate> days) {
@@ -288,9 +288,10 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     }
 
     private Component column(String title, List<Entry> entries, Optional<LocalDate> day, List<LocalDate> days) {
-        Span number = new Span(entries.isEmpty() ? "" : Integer.toString(entries.size()));
-        number.addClassName("pw-soft");
-        Div column = new Div(new H2(title), number);
+        Div column = new Div(new Still(Markup.div(
+                "planning-still",
+                Markup.of("h2", "", title),
+                Markup.span("pw-soft", entries.isEmpty() ? "" : Integer.toString(entries.size())))));
         column.addClassName("planning-column");
         entries.stream()
                 .sorted(Comparator.comparing((Entry e) -> e.order().promised().orElse(LocalDate.MAX))

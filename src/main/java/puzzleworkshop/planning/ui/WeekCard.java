@@ -22,27 +22,40 @@ class WeekCard extends Div {
         Order order = entry.order();
         addClassName("planning-card");
         getElement().setAttribute("data-verdict", entry.outlook().verdict().name());
-        Still picture = new Still(
-                Markup.div("planning-card-picture", OrderPreview.of(order, OrderPreview.Width.SMALL, figures)));
         Markup what = Markup.of(
                 "span",
                 "pw-small",
                 Markup.words(figures.text("planning.card.what", order.puzzle().pieces(), order.quantity()) + " · "),
                 Markup.span("pw-number", order.number()));
         // A link is dragged by itself, without the card around it, unless it is told not to.
-        Still words = new Still(Markup.of(
+        Markup words = Markup.of(
                         "a",
                         "planning-card-words",
                         Markup.span("planning-card-who", order.customer().name()),
                         Markup.span("pw-small", figures.size(order.puzzle().finished())),
                         what)
                 .with("href", "orders/" + order.number())
-                .with("draggable", "false"));
-        Still due = new Still(Markup.span(
+                .with("draggable", "false");
+        Markup progress = Markup.div(
+                "planning-card-progress",
+                StageStrip.of(order, figures),
+                Markup.span(
+                        "pw-small",
+                        order.next()
+                                .map(stage -> figures.text("planning.card.next", figures.text(stage.textKey())))
+                                .orElse("")));
+        Markup due = Markup.span(
                 "planning-card-due",
                 order.promised()
                         .map(promised -> figures.text("planning.card.promised", promised))
-                        .orElse(figures.text("planning.card.no-day"))));
+                        .orElse(figures.text("planning.card.no-day")));
+        Still all = new Still(Markup.div(
+                "planning-still",
+                Markup.div("planning-card-picture", OrderPreview.of(order, OrderPreview.Width.SMALL, figures)),
+                words,
+                progress,
+                verdict(entry, figures),
+                due));
         Button day = new Button(
                 entry.pinned()
                         .map(pinned -> getTranslation("planning.card.pinned", figures.day(pinned)))
@@ -53,28 +66,18 @@ class WeekCard extends Div {
                 "planning.card.choose-day.label",
                 order.number(),
                 order.customer().name()));
-        Div foot = new Div(due, day);
-        foot.addClassName("planning-card-foot");
-        Still progress = new Still(Markup.div(
-                "",
-                StageStrip.of(order, figures),
-                Markup.span(
-                        "pw-small",
-                        order.next()
-                                .map(stage -> figures.text("planning.card.next", figures.text(stage.textKey())))
-                                .orElse(""))));
-        add(picture, words, progress, verdict(entry, figures), foot);
+        add(all, day);
         DragSource<WeekCard> drag = DragSource.create(this);
         drag.setDragData(order.id());
     }
 
-    private static PlanVerdict verdict(Entry entry, Formatter figures) {
+    private static Markup verdict(Entry entry, Formatter figures) {
         if (entry.outlook().finish().equals(Schedule.NEVER)
                 || entry.outlook().waitsFor().isPresent()) {
-            return new PlanVerdict(entry.outlook(), figures);
+            return PlanVerdict.of(entry.outlook(), figures);
         }
         int spare = entry.outlook().slackMinutes();
-        return new PlanVerdict(
+        return PlanVerdict.of(
                 entry.outlook(),
                 figures,
                 Markup.span(

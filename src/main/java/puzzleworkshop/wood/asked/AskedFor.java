@@ -32,9 +32,13 @@ public class AskedFor {
     private final RackSettings rack;
     private final Workshop workshop;
     private final Clock clock;
-    private final VersionedCache<Question, List<AskedBlank>> seen = VersionedCache.ofMost(2);
-    private final VersionedCache<Question, List<AskedSize>> known = VersionedCache.ofMost(4);
-    private final VersionedCache<Question, Map<BoardKindAsked, List<AskedSize>>> knownByKind = VersionedCache.ofMost(4);
+    private final VersionedCache<Question, List<AskedBlank>> seen =
+            VersionedCache.<Question, List<AskedBlank>>ofMost(2).restingOnTheQuestion();
+    private final VersionedCache<Question, List<AskedSize>> known =
+            VersionedCache.<Question, List<AskedSize>>ofMost(4).restingOnTheQuestion();
+    private final VersionedCache<Question, Map<BoardKindAsked, List<AskedSize>>> knownByKind =
+            VersionedCache.<Question, Map<BoardKindAsked, List<AskedSize>>>ofMost(4)
+                    .restingOnTheQuestion();
 
     AskedFor(AskedStore store, RackSettings rack, Workshop workshop, Clock clock) {
         this.store = store;

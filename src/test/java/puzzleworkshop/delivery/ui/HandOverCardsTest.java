@@ -1,13 +1,14 @@
 package puzzleworkshop.delivery.ui;
 
+import static org.assertj.core.api.Assertions.as;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
-import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
@@ -33,12 +34,14 @@ import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.Nobody;
+import puzzleworkshop.support.StillHtml;
 import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
@@ -143,7 +146,9 @@ class HandOverCardsTest extends SpringBrowserlessTest {
                 .param("id", order.customer().id())
                 .update();
         navigate(HandOversView.class);
-        assertThat(find(WhereTo.class).single().words()).contains("Address not checked", "4 Mill Lane, York YO1 7AA");
+        assertThat(StillHtml.words(find(Still.class).all(), ".delivery-where"))
+                .singleElement(as(STRING))
+                .contains("Address not checked", "4 Mill Lane, York YO1 7AA");
     }
 
     @Test
@@ -206,7 +211,8 @@ class HandOverCardsTest extends SpringBrowserlessTest {
         assertThat(parcel(two.getFirst()).orders()).hasSize(2);
         press("Take " + two.getLast().number() + " out");
         assertThat(parcel(two.getFirst()).orders()).hasSize(1);
-        assertThat(find(H3.class).all()).hasSize(2);
+        assertThat(StillHtml.words(find(Still.class).all(), ".delivery-words h3"))
+                .hasSize(2);
     }
 
     private Order packed(String customer, String way) {
@@ -218,7 +224,7 @@ class HandOverCardsTest extends SpringBrowserlessTest {
     }
 
     private List<String> paid() {
-        return find(ToPay.class).all().stream().map(ToPay::words).toList();
+        return StillHtml.words(find(Still.class).all(), ".delivery-words > .pw-verdict");
     }
 
     private String letter() {

@@ -56,7 +56,13 @@ class PieceAgainPanel implements OrderPanel {
         }
         try {
             CutPattern pattern = patterns.of(order.puzzle().pattern());
-            Details details = new Details(figures.text("bench.again"), new PieceAgain(order, pattern, parts, figures));
+            Details details = new Details(figures.text("bench.again"));
+            // drawing and fields are made for those who lost a piece, not for everybody who opens the order
+            details.addOpenedChangeListener(event -> {
+                if (event.isOpened() && details.getContent().findAny().isEmpty()) {
+                    details.add(new PieceAgain(order, pattern, parts, figures));
+                }
+            });
             details.setId(PieceOrders.PLACE);
             section.add(details);
         } catch (Refused refused) {
