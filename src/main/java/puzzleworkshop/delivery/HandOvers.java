@@ -50,6 +50,7 @@ public class HandOvers {
      * One parcel, or an order that has none yet.
      *
      * @param to where it goes; empty while its address was not looked through, and of what is collected
+     * @param home the country it leaves from
      * @param unpaid whether something is still to be paid, which whoever hands it over has to know
      * @param open how much, for all of its orders; empty when nothing is, zero for whom amounts are not told
      * @param together more packed orders of the same customer that lie apart and go the same way to the same place
@@ -59,6 +60,7 @@ public class HandOvers {
             Optional<Parcel> parcel,
             SendingWay way,
             Optional<PostalAddress> to,
+            String home,
             boolean unpaid,
             Optional<Money> open,
             List<Order> together) {
@@ -80,7 +82,7 @@ public class HandOvers {
         }
 
         private Entry with(List<Order> others) {
-            return new Entry(orders, parcel, way, to, unpaid, open, others);
+            return new Entry(orders, parcel, way, to, home, unpaid, open, others);
         }
 
         /** Grows with every change of what is in it: what a button saw. */
@@ -162,6 +164,7 @@ public class HandOvers {
         Map<OrderId, Parcel> byOrder = new HashMap<>();
         known.forEach(parcel -> parcel.orderIds().forEach(id -> byOrder.put(id, parcel)));
         Map<OrderId, PostalAddress> to = addresses.of(of);
+        String home = addresses.home();
         Map<OrderId, Money> open = debts.openOf(of.stream().map(Order::id).toList()).stream()
                 .filter(debt -> debt.open().isPositive())
                 .collect(Collectors.toMap(Debts.Debt::order, Debts.Debt::open));
@@ -188,7 +191,14 @@ public class HandOvers {
                     .filter(money -> money != null)
                     .reduce(Money::plus);
             apart.add(new Entry(
-                    inside, parcel, way, Optional.ofNullable(to.get(first.id())), due.isPresent(), due, List.of()));
+                    inside,
+                    parcel,
+                    way,
+                    Optional.ofNullable(to.get(first.id())),
+                    home,
+                    due.isPresent(),
+                    due,
+                    List.of()));
         }
         Map<Where, List<Order>> alongside = apart.stream()
                 .collect(Collectors.groupingBy(
