@@ -4,11 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaMethodCall;
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -26,6 +30,9 @@ class StyleSheetsTest {
 
     private static final Path FOLDER = Path.of("frontend");
     private static final Path TOKENS = FOLDER.resolve("workshop.css");
+
+    /** Brought by the shell to every page. */
+    private static final Set<String> EVERYWHERE = Set.of("workshop.css", "shell.css");
 
     /** The ways CSS Color 4 writes a colour by its numbers, and the names one is tempted to write. */
     private static final Pattern COLOUR = Pattern.compile("#[0-9a-fA-F]{3,8}\\b"
@@ -81,6 +88,91 @@ class StyleSheetsTest {
         }
         assertThat(taken).as("markup with a sheet of its own that others show").isPositive();
         assertThat(without).isEmpty();
+    }
+
+    /**
+     * A page that is opened first knows no sheet that another page would have brought. Who names a class of a sheet brings
+     * the sheet, or is only made by those who do.
+     */
+    @Test
+    void who_names_a_class_of_a_style_sheet_brings_the_sheet() throws IOException {
+        Map<String, String> sheetOf = new HashMap<>();
+        for (Path sheet : sheets()) {
+            String name = sheet.getFileName().toString();
+            if (!EVERYWHERE.contains(name)) {
+                names("\\.([a-z][\\w-]*)", withoutComments(sheet))
+                        .forEach(each -> sheetOf.put(each, "context://" + name));
+            }
+        }
+        for (String name : EVERYWHERE) {
+            names("\\.([a-z][\\w-]*)", withoutComments(FOLDER.resolve(name))).forEach(sheetOf::remove);
+        }
+        Map<String, Set<JavaClass>> makers = new HashMap<>();
+        Map<String, Set<String>> brought = new HashMap<>();
+        for (JavaClass type : FloorsTest.HOUSE) {
+            if (type.isAssignableTo(Component.class)) {
+                for (JavaClass self = type; ; self = self.getRawSuperclass().orElseThrow()) {
+                    brought.computeIfAbsent(top(type), any -> new TreeSet<>()).addAll(sheetsOf(self));
+                    if (self.isEquivalentTo(Component.class)) {
+                        break;
+                    }
+                }
+            }
+            type.getCodeUnitCallsFromSelf().stream()
+                    .flatMap(call -> withBeans(call.getTargetOwner()))
+                    .filter(made -> !made.equals(top(type)))
+                    .forEach(made ->
+                            makers.computeIfAbsent(made, any -> new HashSet<>()).add(type));
+        }
+        Set<String> without = new TreeSet<>();
+        int named = 0;
+        for (JavaClass type : FloorsTest.HOUSE) {
+            Path source = Path.of("src/main/java", type.getName().replace('.', '/') + ".java");
+            if (!Files.exists(source)) {
+                continue; // within another's file
+            }
+            for (String word : names("\"([a-z][\\w -]*)\"", Files.readString(source))) {
+                for (String each : word.split(" ")) {
+                    String sheet = sheetOf.get(each);
+                    if (sheet != null && each.contains("-")) {
+                        named++;
+                        if (!isBrought(type.getName(), sheet, makers, brought, new HashSet<>())) {
+                            without.add(type.getSimpleName() + " names " + each + " without " + sheet);
+                        }
+                    }
+                }
+            }
+        }
+        assertThat(named).as("classes of sheets that are named").isGreaterThan(200);
+        assertThat(without).isEmpty();
+    }
+
+    private static boolean isBrought(
+            String type,
+            String sheet,
+            Map<String, Set<JavaClass>> makers,
+            Map<String, Set<String>> brought,
+            Set<String> seen) {
+        if (brought.getOrDefault(type, Set.of()).contains(sheet)) {
+            return true;
+        }
+        Set<String> by = makers.getOrDefault(type, Set.of()).stream()
+                .map(StyleSheetsTest::top)
+                .collect(Collectors.toCollection(TreeSet::new));
+        // in a circle the question is answered by those who stand outside it
+        return !by.isEmpty()
+                && by.stream().allMatch(maker -> !seen.add(maker) || isBrought(maker, sheet, makers, brought, seen));
+    }
+
+    /** A part that is a bean is asked by its interface. */
+    private static Stream<String> withBeans(JavaClass called) {
+        return called.isInterface() && called.getPackageName().startsWith("puzzleworkshop")
+                ? called.getAllSubclasses().stream().map(StyleSheetsTest::top)
+                : Stream.of(top(called));
+    }
+
+    private static String top(JavaClass type) {
+        return type.getEnclosingClass().map(StyleSheetsTest::top).orElse(type.getName());
     }
 
     private static Set<String> sheetsOf(JavaClass type) {

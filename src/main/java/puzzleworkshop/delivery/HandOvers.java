@@ -51,6 +51,7 @@ public class HandOvers {
      * One parcel, or an order that has none yet.
      *
      * @param to where it goes; empty while its address was not looked through, and of what is collected
+     * @param home the country it leaves from
      * @param unpaid whether something is still to be paid, which whoever hands it over has to know
      * @param open how much, for all of its orders; empty when nothing is, zero for whom amounts are not told
      * @param together more packed orders of the same customer that lie apart and go the same way to the same place
@@ -60,6 +61,7 @@ public class HandOvers {
             Optional<Parcel> parcel,
             SendingWay way,
             Optional<PostalAddress> to,
+            String home,
             boolean unpaid,
             Optional<Money> open,
             List<Order> together) {
@@ -81,7 +83,7 @@ public class HandOvers {
         }
 
         private Entry with(List<Order> others) {
-            return new Entry(orders, parcel, way, to, unpaid, open, others);
+            return new Entry(orders, parcel, way, to, home, unpaid, open, others);
         }
 
         /** Grows with every change of what is in it: what a button saw. */
@@ -193,6 +195,7 @@ public class HandOvers {
     private List<Entry> entries(List<Order> of, List<Parcel> known, Facts facts) {
         Map<OrderId, Parcel> byOrder = new HashMap<>();
         known.forEach(parcel -> parcel.orderIds().forEach(id -> byOrder.put(id, parcel)));
+        String home = addresses.home();
         Map<Long, SendingWay> byId = new LinkedHashMap<>();
         ways.all().forEach(way -> byId.put(way.way().id(), way));
         SendingWay usual = byId.values().iterator().next();
@@ -220,6 +223,7 @@ public class HandOvers {
                     parcel,
                     way,
                     Optional.ofNullable(facts.to().get(first.id())),
+                    home,
                     due.isPresent(),
                     due,
                     List.of()));

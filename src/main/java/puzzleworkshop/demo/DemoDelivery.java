@@ -1,14 +1,19 @@
 package puzzleworkshop.demo;
 
 import java.math.BigDecimal;
+import java.time.DayOfWeek;
+import java.time.LocalTime;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.delivery.boxes.Box;
 import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.labels.LabelSettings;
 import puzzleworkshop.delivery.labels.ParcelPapers;
+import puzzleworkshop.delivery.sending.Reach;
 import puzzleworkshop.delivery.sending.SendingLimits;
 import puzzleworkshop.delivery.sending.SendingPrice;
 import puzzleworkshop.delivery.sending.SendingWay;
@@ -16,6 +21,8 @@ import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.workshop.Workshop;
 
 /** How things leave the demo workshop: what its boxes hold, what the made-up carrier takes and asks, words on labels. */
@@ -24,14 +31,17 @@ class DemoDelivery {
 
     private static final int DIVISOR = 5000;
     private static final Length GIRTH = Length.mm(3000);
+    private static final Set<DayOfWeek> WORKDAYS = EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.FRIDAY);
 
     private final Boxes boxes;
+    private final WorkingTimes times;
     private final SendingWays ways;
     private final ParcelPapers papers;
     private final Workshop workshop;
 
-    DemoDelivery(Boxes boxes, SendingWays ways, ParcelPapers papers, Workshop workshop) {
+    DemoDelivery(Boxes boxes, WorkingTimes times, SendingWays ways, ParcelPapers papers, Workshop workshop) {
         this.boxes = boxes;
+        this.times = times;
         this.ways = ways;
         this.papers = papers;
         this.workshop = workshop;
@@ -41,8 +51,18 @@ class DemoDelivery {
         inside(DemoStock.FLAT_BOX, 320, 230, 40, 1.5, 120);
         inside(DemoStock.SMALL_BOX, 220, 155, 40, 1.5, 70);
         inside(DemoStock.BAG, 200, 150, 40, 0.5, 25);
+        long abroad = times.save(new DeliveryWay(
+                0,
+                "Parcel abroad",
+                WORKDAYS,
+                LocalTime.of(16, 0),
+                6,
+                EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.SATURDAY)));
         for (SendingWay way : ways.all()) {
-            ways.save(way.kind() == WayKind.COLLECTION ? collection(way) : parcel(way));
+            ways.save(
+                    way.kind() == WayKind.COLLECTION
+                            ? collection(way)
+                            : way.way().id() == abroad ? parcelAbroad(way) : parcel(way));
         }
         LabelSettings words = papers.settings();
         papers.save(new LabelSettings(
@@ -76,6 +96,25 @@ class DemoDelivery {
     }
 
     private SendingWay parcel(SendingWay way) {
+        return parcel(
+                way,
+                List.of(
+                        small(1_000, "4.40"),
+                        upTo(2_000, "5.90"),
+                        upTo(5_000, "7.60"),
+                        upTo(10_000, "10.50"),
+                        upTo(31_500, "17.90")),
+                new Reach(Reach.Kind.HOME, Set.of()));
+    }
+
+    private SendingWay parcelAbroad(SendingWay way) {
+        return parcel(
+                way,
+                List.of(upTo(1_000, "14.20"), upTo(2_000, "17.60"), upTo(5_000, "24.90"), upTo(10_000, "38.50")),
+                Reach.ANYWHERE);
+    }
+
+    private SendingWay parcel(SendingWay way, List<SendingPrice> prices, Reach reach) {
         return new SendingWay(
                 way.way(),
                 way.kind(),
@@ -84,13 +123,8 @@ class DemoDelivery {
                 "https://parcels.example/follow/" + SendingWay.CODE,
                 "",
                 SendingWay.USUAL_KEEPS_DAYS,
-                List.of(
-                        small(1_000, "4.40"),
-                        upTo(2_000, "5.90"),
-                        upTo(5_000, "7.60"),
-                        upTo(10_000, "10.50"),
-                        upTo(31_500, "17.90")),
-                way.reach());
+                prices,
+                reach);
     }
 
     private SendingPrice small(int grams, String price) {

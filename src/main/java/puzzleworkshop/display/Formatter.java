@@ -13,6 +13,8 @@ import java.util.Currency;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
@@ -79,9 +81,16 @@ public class Formatter {
 
     /** 200 × 300 mm. */
     public String size(Size size) {
+        return sides(size.width(), size.height());
+    }
+
+    /** 200 × 150 × 40 mm. */
+    public String sides(Length... sides) {
         UnitSystem units = house.units();
-        return number(units.valueOf(size.width()), lengthDigits()) + " × "
-                + number(units.valueOf(size.height()), lengthDigits()) + " " + units.symbol();
+        return Stream.of(sides)
+                        .map(side -> number(units.valueOf(side), lengthDigits()))
+                        .collect(Collectors.joining(" × "))
+                + " " + units.symbol();
     }
 
     public String area(Area area) {

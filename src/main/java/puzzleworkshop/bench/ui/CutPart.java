@@ -176,7 +176,7 @@ class CutPart implements StagePart {
         Span name = new Span(figures.text("bench.cut.file"));
         name.addClassName("pw-soft");
         Div files = new Div(name, cutFiles.of(order));
-        files.addClassName("pattern-files");
+        files.addClassName("pw-apart");
         return files;
     }
 

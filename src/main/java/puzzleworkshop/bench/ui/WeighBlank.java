@@ -1,6 +1,7 @@
 package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.textfield.NumberField;
 import java.util.Optional;
@@ -14,6 +15,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 
 /** Before the cut: the blank on the scale, so that a missing piece is seen by weight afterwards. */
+@StyleSheet("context://pattern.css")
 class WeighBlank extends Div {
 
     WeighBlank(Order order, BlankScale scale, Formatter figures, String who, Runnable again) {

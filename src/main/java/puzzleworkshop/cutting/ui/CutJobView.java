@@ -1,5 +1,6 @@
 package puzzleworkshop.cutting.ui;
 
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
@@ -15,6 +16,7 @@ import puzzleworkshop.display.Formatter;
 /** One cut by itself: a test cut, or one of an order looked at from the machine's list. */
 @Route("machines/cuts")
 @PermitAll
+@StyleSheet("context://cutting.css")
 public class CutJobView extends Div implements HasUrlParameter<Long>, HasDynamicTitle {
 
     private final transient CutJobs jobs;

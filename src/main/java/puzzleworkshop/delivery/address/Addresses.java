@@ -16,6 +16,7 @@ import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.workshop.Workshop;
 
 /**
  * Where parcels go: a customer's address, and another one for a single order where it goes elsewhere. What stands as plain
@@ -27,20 +28,22 @@ public class Addresses {
     private final AddressStore store;
     private final Orders orders;
     private final Customers customers;
+    private final Workshop workshop;
 
-    Addresses(AddressStore store, Orders orders, Customers customers) {
+    Addresses(AddressStore store, Orders orders, Customers customers, Workshop workshop) {
         this.store = store;
+        this.workshop = workshop;
         this.orders = orders;
         this.customers = customers;
     }
 
-    /** The country parcels are sent from, two letters; as the computer says until somebody has chosen one. */
+    /** The country parcels are sent from, two letters; as money and computer say until somebody has chosen one. */
     @Transactional(readOnly = true)
     public String home() {
-        return store.home().filter(code -> !code.isBlank()).orElseGet(() -> {
-            String own = Locale.getDefault().getCountry();
-            return own.matches("[A-Z]{2}") ? own : "DE";
-        });
+        return store.home()
+                .filter(code -> !code.isBlank())
+                .orElseGet(() -> CountryFormat.home(
+                        workshop.currency(), Locale.getDefault().getCountry()));
     }
 
     @Transactional

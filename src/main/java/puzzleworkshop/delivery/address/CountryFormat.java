@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Currency;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -77,6 +78,24 @@ public record CountryFormat(String country, String lines, Optional<Pattern> post
 
     public static String name(String country, Locale language) {
         return Locale.of("", country).getDisplayCountry(language);
+    }
+
+    /**
+     * The country a house most likely lies in: the computer's where it pays with the house's money, else the one whose money
+     * it is (ISO 4217: the first two letters of a currency are its country's), else the computer's.
+     *
+     * @param computer ISO 3166-1, two letters; empty when it does not say
+     */
+    public static String home(Currency money, String computer) {
+        boolean known = List.of(Locale.getISOCountries()).contains(computer);
+        if (known && money.equals(Currency.getInstance(Locale.of("", computer)))) {
+            return computer;
+        }
+        String of = money.getCurrencyCode().substring(0, 2);
+        if (List.of(Locale.getISOCountries()).contains(of)) {
+            return of;
+        }
+        return of.equals("EU") || !known ? "DE" : computer;
     }
 
     /** Which parts are asked for. */

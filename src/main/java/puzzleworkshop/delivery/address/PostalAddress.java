@@ -51,7 +51,9 @@ public record PostalAddress(String country, Map<Part, String> parts) {
         }
         String code = part(Part.POSTAL_CODE);
         if (!code.isEmpty() && !format.isCode(code)) {
-            faults.put(Part.POSTAL_CODE, Sentence.of("delivery.address.code", code, country));
+            faults.put(
+                    Part.POSTAL_CODE,
+                    Sentence.of("delivery.address.code", code, CountryFormat.name(country, Locale.ENGLISH)));
         }
         return faults;
     }

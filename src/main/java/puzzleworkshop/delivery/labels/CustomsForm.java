@@ -94,18 +94,24 @@ record CustomsForm(
         for (Line each : lines) {
             cell(table, each.quantity() + " × " + each.contents(), scale);
             cell(table, kilograms(figures, each.netGrams()), scale);
-            cell(table, figures.money(each.value()), scale);
+            cell(table, named(each.value()), scale);
         }
         head(table, figures.text("delivery.cn22.hs"), scale);
         head(table, figures.text("delivery.cn22.total-weight"), scale);
         head(table, figures.text("delivery.cn22.total-value"), scale);
         cell(table, hsCode + " · " + origin, scale);
         cell(table, kilograms(figures, totalGrams), scale);
-        cell(table, figures.money(total), scale);
+        cell(table, named(total), scale);
         column.addElement(table);
         column.addElement(line(figures.text("delivery.cn22.declares"), false, 6 * scale));
         column.addElement(line(figures.text("delivery.cn22.signed", on.toString(), sender), true, 6.5f * scale));
         return column.go(tried) == ColumnText.NO_MORE_TEXT;
+    }
+
+    /** By its code: a sign alone says at the border only that it is some kind of dollar. */
+    private static String named(Money money) {
+        return money.currency().getCurrencyCode() + " "
+                + money.rounded().amount().toPlainString();
     }
 
     private static String kilograms(Formatter figures, double grams) {

@@ -11,7 +11,7 @@ import puzzleworkshop.delivery.address.PostalAddress;
  * its common rules for value added tax (Council Directive 2006/112/EC, Article 6), which ask for a declaration: they are
  * known by their postal codes. Lists and codes from memory; a declaration too many does no harm, so what is in doubt has one.
  */
-final class CustomsUnion {
+public final class CustomsUnion {
 
     /** ISO 3166-1; Monaco counts with France. Åland, the Faroes, Greenland and the islands overseas have codes of their own. */
     private static final Set<String> EUROPEAN_UNION = Set.of(
@@ -25,7 +25,7 @@ final class CustomsUnion {
     private CustomsUnion() {}
 
     /** Whether what leaves a country for an address crosses a border of customs; within the country it does not. */
-    static boolean isLeft(String from, PostalAddress to) {
+    public static boolean isLeft(String from, PostalAddress to) {
         if (from.equals(to.country())) {
             return false;
         }

@@ -4,6 +4,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Div;
 import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -16,7 +17,9 @@ class AddressDialog extends Dialog {
         setHeaderTitle(getTranslation("delivery.address.title", order.number()));
         AddressForm form = new AddressForm(addresses.proposed(order), figures);
         Checkbox only = new Checkbox(getTranslation("delivery.address.only"));
-        add(form, only);
+        Div parts = new Div(form, only);
+        parts.addClassName("pw-stack");
+        add(parts);
         Button keep = new Button(getTranslation("workshop.save"), e -> {
             if (form.isRight()
                     && Feedback.unlessRefused(

@@ -61,6 +61,7 @@ class AddressForm extends Div {
 
     /** Marks what is wrong; true when nothing is. */
     boolean isRight() {
+        country.setErrorMessage(getTranslation("delivery.address.country-missing"));
         country.setInvalid(country.getValue() == null);
         if (country.getValue() == null) {
             return false;

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.Checklist;
+import puzzleworkshop.bench.HandOverChecks;
 import puzzleworkshop.bench.ui.StagePart;
 import puzzleworkshop.delivery.HandOvers;
 import puzzleworkshop.display.Formatter;
@@ -18,10 +19,12 @@ import puzzleworkshop.workshop.Stage;
 class AtHandOver implements StagePart {
 
     private final HandOvers handOvers;
+    private final HandOverChecks checks;
     private final Formatter figures;
 
-    AtHandOver(HandOvers handOvers, Formatter figures) {
+    AtHandOver(HandOvers handOvers, HandOverChecks checks, Formatter figures) {
         this.handOvers = handOvers;
+        this.checks = checks;
         this.figures = figures;
     }
 
@@ -37,10 +40,7 @@ class AtHandOver implements StagePart {
 
     @Override
     public Optional<List<Checklist.Line>> checklist(Waiting waiting) {
-        return handOvers
-                .of(waiting.order())
-                .filter(HandOvers.Entry::isCollected)
-                .map(entry -> Checklist.atCollection());
+        return Optional.of(checks.of(waiting.order()));
     }
 
     private Div part(HandOvers.Entry entry) {

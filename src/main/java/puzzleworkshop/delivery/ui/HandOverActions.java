@@ -59,6 +59,9 @@ class HandOverActions extends Div {
         if (entry.isCollected()) {
             toCollect();
         } else {
+            if (entry.to().isEmpty() && entry.state().isHere()) {
+                add(address(parts));
+            }
             add(tracking());
             toSend();
         }
@@ -157,6 +160,17 @@ class HandOverActions extends Div {
             all.add(out);
         }
         return all;
+    }
+
+    /** Nothing goes to an address that nobody looked through. */
+    private Button address(HandOverParts parts) {
+        Button check = new Button(
+                getTranslation("delivery.address.check"),
+                press -> new AddressDialog(entry.first(), parts.addresses(), figures, signedIn.name(), again).open());
+        check.setAriaLabel(getTranslation("delivery.address.check") + ", "
+                + entry.first().customer().name());
+        check.addClassName("delivery-big");
+        return check;
     }
 
     private TextField tracking() {

@@ -4,6 +4,7 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.WayAdvice;
+import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -13,6 +14,7 @@ record HandOverParts(
         Parcels parcels,
         ParcelJourney journey,
         WayAdvice advice,
+        Addresses addresses,
         ParcelLetters letters,
         SignedIn signedIn,
         Formatter figures) {}

@@ -176,9 +176,7 @@ class ParcelPanel implements OrderPanel {
         measure.ifPresent(one -> row.add(small(figures.text(
                 measured ? "delivery.measure.measured" : "delivery.measure.reckoned",
                 Kilograms.of(one.grams()),
-                one.longest(),
-                one.middle(),
-                one.shortest(),
+                figures.sides(one.longest(), one.middle(), one.shortest()),
                 one.lengthAndGirth()))));
         parcel.flatMap(Parcel::postage)
                 .filter(money -> signedIn.isOwner())
@@ -225,7 +223,7 @@ class ParcelPanel implements OrderPanel {
         Anchor pdf = new Anchor(href, words);
         pdf.setTarget("_blank");
         pdf.setRouterIgnore(true);
-        pdf.addClassName("orders-change");
+        pdf.addClassName("pw-link-button");
         return pdf;
     }
 }

@@ -22,6 +22,7 @@ final class FigurePlot {
     private static final double BAR = 20;
     private static final int MOST_LYING = 20;
     private static final int LETTERS = 26;
+    private static final int MOST_LETTERS = 48;
     /** What a letter takes below the bars with the gap to the next words: labels never run into each other. */
     private static final double BESIDE = 7.4;
     /** A letter of the words below the bars is hardly wider: the first of fifty weeks must not be cut off at the edge. */
@@ -76,6 +77,7 @@ final class FigurePlot {
         int longest =
                 table.rows().stream().mapToInt(row -> label(row).length()).max().orElse(1);
         int step = Math.max(1, (int) Math.ceil(rows * longest * BESIDE / WIDTH));
+        double written = 0;
         for (int i = 0; i < rows; i++) {
             Row row = table.rows().get(i);
             double x = i * slot + slot * 0.15;
@@ -90,10 +92,14 @@ final class FigurePlot {
                 String words = label(row);
                 double half = words.length() * LETTER / 2;
                 double middle = Math.clamp(i * slot + slot / 2, half, WIDTH - half);
-                svg.text(middle, HEIGHT - 8, 11, "middle", words, "insights-soft");
+                // the last is moved inwards and may come too near to the one before
+                if (middle - half >= written) {
+                    svg.text(middle, HEIGHT - 8, 11, "middle", words, "insights-soft");
+                    written = middle + half;
+                }
             }
         }
-        svg.text(0, TOP - 8, 11, "start", write(table.columns().get(drawn.getFirst()), most), "insights-soft");
+        svg.text(WIDTH, TOP - 8, 11, "end", write(table.columns().get(drawn.getFirst()), most), "insights-soft");
         svg.line(0, TOP - 4, WIDTH, TOP - 4, "insights-plot-grid");
         return svg.line(0, ground, WIDTH, ground, "insights-ground");
     }
@@ -104,23 +110,31 @@ final class FigurePlot {
         double slot = thick + 10;
         double height = Math.max(slot, rows * slot);
         Svg svg = Svg.of(0, 0, WIDTH, height, figures.text(table.topic().textKey()), said());
-        double scale = (WIDTH - SIDE - 90) / most;
+        // as much room as the longest words need, so that two settings of one machine are told apart
+        int longest = table.rows().stream()
+                .limit(rows)
+                .mapToInt(row -> figures.shown(row.label()).length())
+                .max()
+                .orElse(1);
+        int letters = Math.clamp(longest, LETTERS, MOST_LETTERS);
+        double side = SIDE * letters / LETTERS;
+        double scale = (WIDTH - side - 90) / most;
         for (int i = 0; i < rows; i++) {
             Row row = table.rows().get(i);
             double y = i * slot + 5;
             String words = figures.shown(row.label());
             svg.text(
-                    SIDE - 8,
+                    side - 8,
                     y + thick / 2 + 4,
                     12,
                     "end",
-                    words.length() > LETTERS ? words.substring(0, LETTERS - 1) + "…" : words,
+                    words.length() > letters ? words.substring(0, letters - 1) + "…" : words,
                     "");
             for (int column : drawn) {
                 double length = value(row, column) * scale;
-                svg.rect(SIDE, y, length, BAR - 2, "insights-plot-" + look(column));
+                svg.rect(side, y, length, BAR - 2, "insights-plot-" + look(column));
                 svg.text(
-                        SIDE + length + 6,
+                        side + length + 6,
                         y + BAR - 6,
                         11,
                         "start",
@@ -129,7 +143,7 @@ final class FigurePlot {
                 y += BAR;
             }
         }
-        return svg.line(SIDE, 0, SIDE, height, "insights-ground");
+        return svg.line(side, 0, side, height, "insights-ground");
     }
 
     /** What has room below a bar: the number of a week without its Monday, a day without its name and its century. */

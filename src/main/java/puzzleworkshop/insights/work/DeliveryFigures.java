@@ -163,14 +163,16 @@ class DeliveryFigures {
                     new Column(Sentence.of("insights.work.column.orders-in", String.valueOf(year)), Unit.COUNT, ""));
         }
         columns.add(column("change", Unit.PERCENT, ""));
+        // a month that is not over says nothing beside a whole one
+        int running = last == query.today().getYear() ? query.today().getMonthValue() : 0;
         List<Row> rows = new ArrayList<>();
         for (int month = 1; month <= MONTHS; month++) {
-            rows.add(month(month, years, found));
+            rows.add(month(month, years, found, running));
         }
         return new FigureRows(Topic.MONTHS, Sentence.of("insights.work.first.month"), columns, rows, false);
     }
 
-    private static Row month(int month, int[] years, Map<Integer, Month3> found) {
+    private static Row month(int month, int[] years, Map<Integer, Month3> found, int running) {
         double[] values = new double[2 * years.length + 1];
         Arrays.fill(values, Double.NaN);
         for (int i = 0; i < years.length; i++) {
@@ -179,7 +181,7 @@ class DeliveryFigures {
             values[years.length + i] = of == null ? 0 : of.orders();
         }
         int last = years.length - 1;
-        if (last > 0 && values[last - 1] > 0 && values[last] > 0) {
+        if (last > 0 && month != running && values[last - 1] > 0 && values[last] > 0) {
             values[2 * years.length] = PERCENT * (values[last] / values[last - 1] - 1);
         }
         boolean any = Arrays.stream(values, years.length, 2 * years.length).anyMatch(orders -> orders > 0);

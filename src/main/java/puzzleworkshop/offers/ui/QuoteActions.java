@@ -47,12 +47,12 @@ class QuoteActions implements OrderPanel {
         }
         if (order.mayStillChange() && !order.puzzle().pattern().isOnePiece()) {
             Anchor change = new Anchor("orders/new/" + order.number(), figures.text("orders.action.change"));
-            change.addClassName("orders-change");
+            change.addClassName("pw-link-button");
             actions.add(change);
         }
         if (order.state() != OrderState.QUOTE) {
             Anchor again = new Anchor("orders/new?again=" + order.number(), figures.text("orders.again"));
-            again.addClassName("orders-change");
+            again.addClassName("pw-link-button");
             actions.add(again);
         }
         return actions.getComponentCount() == 0 ? Optional.empty() : Optional.of(actions);

@@ -84,7 +84,7 @@ class CutLinesPanel implements OrderPanel {
         Span name = new Span(figures.text(label));
         name.addClassName("pw-soft");
         Div row = new Div(name, links);
-        row.addClassName("pattern-files");
+        row.addClassName("pw-apart");
         return row;
     }
 }

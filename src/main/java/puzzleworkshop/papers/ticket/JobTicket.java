@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bench.HandOverChecks;
 import puzzleworkshop.boards.BlanksWaiting;
 import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.cutting.settings.CutSetting;
@@ -31,6 +32,7 @@ public class JobTicket {
     private final Machines machines;
     private final Settings settings;
     private final Positions positions;
+    private final HandOverChecks handOver;
     private final Formatter figures;
 
     JobTicket(
@@ -40,8 +42,10 @@ public class JobTicket {
             Machines machines,
             Settings settings,
             Positions positions,
+            HandOverChecks handOver,
             Formatter figures) {
         this.positions = positions;
+        this.handOver = handOver;
         this.faces = faces;
         this.blanks = blanks;
         this.rack = rack;
@@ -64,6 +68,8 @@ public class JobTicket {
                 .map(block -> new Board(block, block.sheet().flatMap(rack::find)))
                 .toList();
         Optional<CutSetting> setting = machines.standard().map(machine -> settings.forBoard(machine, order.board()));
-        return new JobTicketPdf(order, face, boards, setting, positions.given(order.id()), address, figures).write();
+        return new JobTicketPdf(
+                        order, face, boards, setting, positions.given(order.id()), handOver.of(order), address, figures)
+                .write();
     }
 }

@@ -14,6 +14,7 @@ import org.openpdf.text.pdf.PdfPCell;
 import org.openpdf.text.pdf.PdfPTable;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
+import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.cutfiles.writing.GcodeFile;
 import puzzleworkshop.cutting.settings.CutSetting;
@@ -45,6 +46,7 @@ final class JobTicketPdf {
     private final List<JobTicket.Board> boards;
     private final Optional<CutSetting> setting;
     private final List<GivenFile> given;
+    private final List<Checklist.Line> handOver;
     private final String address;
     private final Formatter figures;
 
@@ -54,6 +56,7 @@ final class JobTicketPdf {
             List<JobTicket.Board> boards,
             Optional<CutSetting> setting,
             List<GivenFile> given,
+            List<Checklist.Line> handOver,
             String address,
             Formatter figures) {
         this.order = order;
@@ -61,6 +64,7 @@ final class JobTicketPdf {
         this.boards = boards;
         this.setting = setting;
         this.given = given;
+        this.handOver = handOver;
         this.address = address;
         this.figures = figures;
     }
@@ -76,7 +80,7 @@ final class JobTicketPdf {
         document.add(head(writer));
         document.add(puzzle());
         boards.forEach(board -> document.add(board(writer, board)));
-        document.add(TicketStages.table(figures));
+        document.add(TicketStages.table(handOver, figures));
         cutFiles(document);
         Paragraph defer = new Paragraph(figures.text("bench.defer"), PaperFonts.soft(SMALL));
         defer.setSpacingBefore(3);

@@ -1,5 +1,6 @@
 package puzzleworkshop.papers.ticket;
 
+import java.util.List;
 import org.openpdf.text.Chunk;
 import org.openpdf.text.Paragraph;
 import org.openpdf.text.Phrase;
@@ -19,7 +20,8 @@ final class TicketStages {
 
     private TicketStages() {}
 
-    static PdfPTable table(Formatter figures) {
+    /** @param handOver what to look at when this order is handed over */
+    static PdfPTable table(List<Checklist.Line> handOver, Formatter figures) {
         PdfPTable stages = TicketCells.table(1, 5, 22, 5);
         stages.setSpacingBefore(8);
         for (Stage stage : Stage.values()) {
@@ -39,7 +41,7 @@ final class TicketStages {
             name.addElement(new Paragraph(figures.text(stage.textKey()), PaperFonts.bold(TEXT)));
             stages.addCell(name);
             PdfPCell checks = TicketCells.lined();
-            checks.addElement(checks(stage, figures));
+            checks.addElement(checks(stage == Stage.HAND_OVER ? handOver : Checklist.of(stage), figures));
             stages.addCell(checks);
             PdfPCell who = TicketCells.lined();
             who.addElement(new Paragraph(figures.text("papers.ticket.who"), PaperFonts.soft(SMALL)));
@@ -48,10 +50,10 @@ final class TicketStages {
         return stages;
     }
 
-    private static Paragraph checks(Stage stage, Formatter figures) {
+    private static Paragraph checks(List<Checklist.Line> lines, Formatter figures) {
         Phrase phrase = new Phrase();
         boolean first = true;
-        for (Checklist.Line line : Checklist.of(stage)) {
+        for (Checklist.Line line : lines) {
             if (!first) {
                 phrase.add(new Chunk("  ·  ", PaperFonts.soft(SMALL)));
             }

@@ -34,7 +34,7 @@ class TicketPanel implements OrderPanel {
         }
         Anchor ticket = new Anchor(
                 "papers/" + order.number() + "/ticket.pdf", figures.text("papers.ticket.open"), AnchorTarget.BLANK);
-        ticket.addClassName("orders-change");
+        ticket.addClassName("pw-link-button");
         ticket.setRouterIgnore(true);
         ticket.setId("job-ticket");
         Div row = new Div(new Paragraph(figures.text("papers.ticket.lead")), ticket);

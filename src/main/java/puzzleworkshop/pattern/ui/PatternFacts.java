@@ -244,7 +244,7 @@ class PatternFacts extends Div {
         Span name = new Span(getTranslation(label));
         name.addClassName("pw-soft");
         Div row = new Div(name, links);
-        row.addClassName("pattern-files");
+        row.addClassName("pw-apart");
         return row;
     }
 

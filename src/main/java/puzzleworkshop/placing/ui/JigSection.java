@@ -125,7 +125,7 @@ class JigSection extends Div {
         Span words = new Span(figures.text(key));
         words.addClassName("pw-soft");
         Div row = new Div(words, new CutFileLinks(name, () -> plan));
-        row.addClassNames("pattern-files", "placing-jig-files");
+        row.addClassNames("pw-apart", "placing-jig-files");
         return row;
     }
 

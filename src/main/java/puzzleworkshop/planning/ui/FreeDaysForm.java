@@ -2,6 +2,7 @@ package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
@@ -21,6 +22,7 @@ import puzzleworkshop.planning.calendar.WorkingTimes.FreeDay;
 import puzzleworkshop.planning.calendar.WorkingTimes.KeptPerson;
 
 /** Holidays, days off, and the evenings that were agreed on. */
+@StyleSheet("context://planning.css")
 class FreeDaysForm extends Div {
 
     private final transient WorkingTimes times;

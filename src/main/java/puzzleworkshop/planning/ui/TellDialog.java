@@ -2,6 +2,7 @@ package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
@@ -21,6 +22,7 @@ import puzzleworkshop.planning.WeekPlan.Entry;
 import puzzleworkshop.planning.schedule.Job.Wait;
 
 /** A message to the customer to copy or to mail, and the mark that they were told. */
+@StyleSheet("context://planning.css")
 public class TellDialog extends Dialog {
 
     private final transient Order order;

@@ -3,6 +3,7 @@ package puzzleworkshop.planning.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.CheckboxGroup;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
@@ -23,6 +24,7 @@ import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingTimes;
 
 /** The ways by which orders reach their customers: when they leave, until what time, and how long they take. */
+@StyleSheet("context://planning.css")
 class WaysForm extends Div {
 
     private final transient WorkingTimes times;

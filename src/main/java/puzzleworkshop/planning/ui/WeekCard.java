@@ -76,6 +76,11 @@ class WeekCard extends Div {
                 || entry.outlook().waitsFor().isPresent()) {
             return PlanVerdict.of(entry.outlook(), figures);
         }
+        if (entry.toBeCollected()) {
+            // its promise is kept: what is left of the day or of the year says nothing about it
+            return new PlanVerdict(
+                    entry.outlook(), figures, Markup.span("pw-small", figures.text("planning.card.collect")));
+        }
         int spare = entry.outlook().slackMinutes();
         return PlanVerdict.of(
                 entry.outlook(),

@@ -4,6 +4,7 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
@@ -94,7 +95,7 @@ class LinkPanel implements OrderPanel {
 
     private Component wish(Order order, ProofWish wish, Runnable changed) {
         CustomerWish said = wish.wish();
-        Paragraph words = new Paragraph(
+        Paragraph words = new Wish(
                 said.isMoreThanWords()
                         ? figures.text(
                                         "proofs.panel.wish",
@@ -103,7 +104,6 @@ class LinkPanel implements OrderPanel {
                                         said.years().orElse(0))
                                 .strip()
                         : said.words());
-        words.addClassName("proofs-wish");
         Div note = new Div(
                 words,
                 small(figures.moment(wish.at())
@@ -167,5 +167,14 @@ class LinkPanel implements OrderPanel {
     private static Paragraph small(String text) {
         SmallText paragraph = new SmallText(text);
         return paragraph;
+    }
+
+    /** In the lines the customer wrote. */
+    @StyleSheet("context://proofs.css")
+    private static final class Wish extends Paragraph {
+        Wish(String words) {
+            super(words);
+            addClassName("proofs-wish");
+        }
     }
 }

@@ -2,6 +2,7 @@ package puzzleworkshop.delivery.address;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Currency;
 import java.util.Map;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -9,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import puzzleworkshop.delivery.address.CountryFormat.Part;
+import puzzleworkshop.measure.Sentence;
 
 /** Orders of lines as in the Universal Postal Union's guides on postal addressing systems (from memory); made-up people. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -33,6 +35,32 @@ class PostalAddressTest {
         assertThat(address("US", "Cy Moor", "12 Oak Street\nApt 3", "Springvale", "12345-6789", "NY")
                         .lines("US"))
                 .containsExactly("Cy Moor", "12 Oak Street", "Apt 3", "Springvale, NY 12345-6789");
+    }
+
+    /** ISO 4217: the first two letters of a country's currency are the country's of ISO 3166-1. */
+    @ParameterizedTest
+    @CsvSource({
+        "GBP, '', GB",
+        "USD, '', US",
+        "CHF, DE, CH",
+        "EUR, AT, AT",
+        "EUR, '', DE",
+        "EUR, US, DE",
+        "GBP, JE, JE",
+        "GBP, DE, GB",
+        "SEK, SE, SE"
+    })
+    void parcels_leave_from_where_the_house_is_paid_unless_the_computer_knows_it_closer(
+            String money, String computer, String home) {
+        assertThat(CountryFormat.home(Currency.getInstance(money), computer)).isEqualTo(home);
+    }
+
+    @Test
+    void a_wrong_code_is_refused_with_the_countrys_name() {
+        assertThat(address("GB", "Eve", "Street 1", "Town", "12345", "")
+                        .faults()
+                        .get(Part.POSTAL_CODE))
+                .isEqualTo(Sentence.of("delivery.address.code", "12345", "United Kingdom"));
     }
 
     @Test

@@ -32,7 +32,7 @@ class CustomsFormTest {
         assertThat(text)
                 .contains("CUSTOMS DECLARATION", "CN 22", "May be opened officially", "Sale of goods", "Gift")
                 .contains("Quantity and detailed description of contents", "2 × Jigsaw puzzle of wood")
-                .contains("Net weight (kg)", "0.412", "Value and currency", "49.90")
+                .contains("Net weight (kg)", "0.412", "Value and currency", "EUR 49.90")
                 .contains("HS tariff number and country of origin of goods", "9503.00 · DE")
                 .contains("Total weight (kg)", "0.656", "Total value")
                 .contains("I, the undersigned", "signature");

@@ -14,6 +14,7 @@ import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import javax.sql.DataSource;
@@ -29,8 +30,12 @@ import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.ui.BenchView;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.address.Addresses;
+import puzzleworkshop.delivery.address.CountryFormat.Part;
+import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.display.Formatter;
@@ -38,6 +43,7 @@ import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.planning.ui.ThisWeekView;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.Nobody;
@@ -54,6 +60,12 @@ class HandOverCardsTest extends SpringBrowserlessTest {
 
     @Autowired
     Parcels parcels;
+
+    @Autowired
+    ParcelJourney journey;
+
+    @Autowired
+    Addresses addresses;
 
     @Autowired
     SendingWays ways;
@@ -102,6 +114,45 @@ class HandOverCardsTest extends SpringBrowserlessTest {
         assertThat(checks())
                 .contains("Name or order number asked of whoever collects it")
                 .noneMatch(check -> check.contains("tracking") || check.contains("on its way"));
+    }
+
+    @Test
+    void what_waits_to_be_collected_has_no_time_to_spare_on_this_week() {
+        Order order = packed("Ben Ode", "Collection");
+        Nobody.does(() ->
+                journey.ready(parcels.pack(List.of(order.id()), "Robin").id(), "Robin"));
+        navigate(ThisWeekView.class);
+        assertThat(StillHtml.words(find(Still.class).all(), "*"))
+                .contains("waits to be collected")
+                .noneMatch(words -> words.contains("to spare"));
+    }
+
+    @Test
+    void a_card_says_which_country_a_parcel_goes_to_and_that_it_passes_customs() {
+        Order order = packed("Ada Reed", "Parcel");
+        Map<Part, String> parts = Map.of(
+                Part.NAME,
+                "Ada Reed",
+                Part.STREET,
+                "12 Oak Street",
+                Part.TOWN,
+                "Springvale",
+                Part.REGION,
+                "NY",
+                Part.POSTAL_CODE,
+                "12345");
+        Nobody.does(() -> {
+            addresses.home("GB");
+            addresses.keep(order.id(), new PostalAddress("US", parts), true, "Robin");
+            return order;
+        });
+        navigate(HandOversView.class);
+        assertThat(StillHtml.words(find(Still.class).all(), "*"))
+                .anyMatch(words -> words.endsWith("Springvale, NY 12345, UNITED STATES"))
+                .contains("Goes through customs: the CN 22 is among its papers");
+        assertThat(find(Button.class).all())
+                .as("an address that was looked through is not asked for again")
+                .noneMatch(button -> "Check the address".equals(button.getText()));
     }
 
     private List<String> checks() {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import javax.sql.DataSource;
@@ -27,6 +28,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
+import puzzleworkshop.support.TestClock;
 
 /** Figures of small workshops that can be counted by hand. */
 @DatabaseTest
@@ -360,6 +362,7 @@ class WorkFiguresIT {
 
     @Test
     void years_stand_beside_each_other_and_customers_by_what_they_bought() throws IOException {
+        TestClock.set(Instant.parse("2026-12-18T12:00:00Z"));
         handedOver("2025-10-20", "2025-11-20", "2025-11-15");
         handedOver("2026-10-20", "2026-11-20", "2026-11-15");
         handedOver("2026-10-20", "2026-11-20", "2026-11-16");
@@ -374,6 +377,14 @@ class WorkFiguresIT {
                 CSVFormat.RFC4180.parse(new StringReader(csv.of(months))).getRecords();
         assertThat(read).hasSize(13).allMatch(line -> line.size() == 6);
         assertThat(read.get(11).get(2)).isEqualTo("100");
+    }
+
+    @Test
+    void a_month_that_still_runs_is_not_compared_with_a_whole_one() {
+        TestClock.set(Instant.parse("2026-11-18T12:00:00Z"));
+        handedOver("2025-10-20", "2025-11-20", "2025-11-15");
+        handedOver("2026-10-20", "2026-11-20", "2026-11-16");
+        assertThat(work.of(Topic.MONTHS, NOVEMBER).rows().get(10).values()).containsExactly(50, 50, 1, 1, Double.NaN);
     }
 
     @Test

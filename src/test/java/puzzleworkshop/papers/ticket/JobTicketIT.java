@@ -12,6 +12,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
@@ -23,6 +24,7 @@ import puzzleworkshop.placing.PositionFiles;
 import puzzleworkshop.placing.Positions;
 import puzzleworkshop.placing.given.FileForm;
 import puzzleworkshop.placing.given.GivenFile;
+import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 
@@ -52,9 +54,11 @@ class JobTicketIT {
     private DataSource database;
 
     private final SoldOrders sold;
+    private final PackedOrders packed;
 
     JobTicketIT(@Autowired BeanFactory beans) {
         sold = new SoldOrders(beans);
+        packed = new PackedOrders(beans);
     }
 
     @Test
@@ -69,6 +73,21 @@ class JobTicketIT {
         assertThat(ReadPaper.text(tickets.pdf(order, "http://workshop.example")))
                 .contains(file.shortDigest())
                 .contains("mm/min");
+    }
+
+    @Test
+    void at_hand_over_the_ticket_asks_for_what_the_way_of_the_order_needs() {
+        CleanDatabase.now(database);
+        assertThat(words(packed.one("Ines Roth", "Collection")))
+                .contains("Name or order number asked of whoever collects it")
+                .doesNotContain("tracking");
+        assertThat(words(packed.one("Ines Roth", "Parcel")))
+                .contains("Receipt or tracking number kept")
+                .doesNotContain("whoever collects it");
+    }
+
+    private String words(Order order) {
+        return ReadPaper.text(tickets.pdf(order, "http://workshop.example")).replaceAll("\\s+", " ");
     }
 
     @Test

@@ -1,5 +1,6 @@
 package puzzleworkshop.bench.ui.pieces;
 
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
@@ -31,6 +32,7 @@ import puzzleworkshop.placing.Position;
 import puzzleworkshop.sheets.find.Suggestion;
 
 /** Tap the piece on the picture, or name its row and column: cut file, print and a scrap for it. */
+@StyleSheet("context://pattern.css")
 class PieceAgain extends Div {
 
     private static final String ACROSS = "(event.clientX - element.querySelector('svg').getBoundingClientRect().left)"
@@ -229,7 +231,7 @@ class PieceAgain extends Div {
         Span name = new Span(figures.text(label));
         name.addClassName("pw-soft");
         Div line = new Div(name, what);
-        line.addClassName("pattern-files");
+        line.addClassName("pw-apart");
         return line;
     }
 }

@@ -2,6 +2,7 @@ package puzzleworkshop.bench.ui.pieces;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
@@ -41,6 +42,7 @@ import puzzleworkshop.workshop.Stage;
  * Counting by photo: pieces lie apart on the measuring sheet, one photo or several, each measured beside the screen(). The missing
  * piece is named and shown; from here it is made again, or the order goes back to the cut.
  */
+@StyleSheet("context://pattern.css")
 class PiecesByPhoto extends PhotoPart {
 
     /** More missing pieces than this are made again by cutting the puzzle anew. */

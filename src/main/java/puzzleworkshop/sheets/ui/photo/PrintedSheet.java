@@ -5,6 +5,7 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.combobox.ComboBox;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.details.Details;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.AttachmentType;
@@ -29,6 +30,7 @@ import puzzleworkshop.sheets.MeasuredOutlines.Printer;
 import puzzleworkshop.workshop.SignedIn;
 
 /** The measuring sheet to print, and which printer it came from: each printer's 100 mm line is held to a ruler once. */
+@StyleSheet("context://sheets.css")
 public class PrintedSheet extends Div {
 
     private final transient Formatter figures;
