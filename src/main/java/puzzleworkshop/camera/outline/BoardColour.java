@@ -9,6 +9,9 @@ final class BoardColour {
     /** A face darker than this is far from paper by its darkness as well, light against white paper. */
     private static final double DARK_FACE = 0.2;
 
+    /** Code value that keeps the noise of black from looking like colour. */
+    private static final double DARKEST = 0.08;
+
     private final BoardMask mask;
 
     BoardColour(BoardMask mask) {
@@ -71,6 +74,25 @@ final class BoardColour {
         }
         // with the last one a board's face counts one
         return new double[] {w[0], w[1], w[2], Math.max(1e-6, size)};
+    }
+
+    /**
+     * How strong the board's colour is against its own brightness: the same in light and shade, none on paper whether lit or shaded.
+     * Of boards without colour: how dark.
+     *
+     * @param light against white paper; changed
+     */
+    double strength(double[] light, double x, double y) {
+        untint(light);
+        double[] w = weights(x, y);
+        double sum = mask.byColour ? 0 : 1;
+        double bright = 0;
+        for (int c = 0; c < 3; c++) {
+            double code = code(light[c]);
+            sum += w[c] * code;
+            bright += code / 3;
+        }
+        return mask.byColour ? sum / (bright + DARKEST) : sum / w[3];
     }
 
     private static double size(double[] w) {

@@ -5,6 +5,7 @@ import java.util.List;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.rings.Regions;
 import puzzleworkshop.camera.rings.Ring;
+import puzzleworkshop.camera.rings.SharpNotches;
 import puzzleworkshop.camera.rings.StraightEdges;
 import puzzleworkshop.camera.sheet.MeasuringSheetFinder;
 import puzzleworkshop.camera.sheet.SeenSheet;
@@ -104,7 +105,7 @@ public final class BoardFinder {
     }
 
     private List<double[]> roughly(List<int[]> parts, List<Sentence> refusals) {
-        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        Silhouette silhouette = new Silhouette(seen.view(), thickness);
         List<double[]> rings = new ArrayList<>();
         for (int[] part : parts) {
             if (!isOnSheet(part)) {
@@ -114,7 +115,7 @@ public final class BoardFinder {
                 seenPart.requireWhole(part);
                 int[] around = Regions.rings(part, mask.ground.columns, mask.ground.rows)
                         .getFirst();
-                rings.add(scaled(silhouette.onBoard(Ring.smoothed(onPlane(around), 4), true)));
+                rings.add(scaled(silhouette.onBoard(Ring.smoothed(onPlane(around), 4))));
             } catch (Refused refused) {
                 refusals.add(refused.sentence());
             }
@@ -123,9 +124,8 @@ public final class BoardFinder {
     }
 
     private SeenEdges backs(double smallestMm2) {
-        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        Silhouette silhouette = new Silhouette(seen.view(), thickness);
         List<double[]> rings = new ArrayList<>();
-        Boolean walls = null;
         for (int[] part : parts(smallestMm2)) {
             if (!isOnSheet(part)) {
                 continue;
@@ -136,8 +136,7 @@ public final class BoardFinder {
                 int[] around = Regions.rings(part, mask.ground.columns, mask.ground.rows)
                         .getFirst();
                 double[] edge = new EdgeSearch(photo, mask, silhouette).refined(onPlane(around));
-                walls = walls == null ? silhouette.wallsShow(edge) : walls;
-                rings.add(scaled(silhouette.onBoard(edge, walls)));
+                rings.add(scaled(silhouette.onBoard(edge)));
             } catch (Refused refused) {
                 leftOut.add(refused.sentence());
             }
@@ -218,7 +217,7 @@ public final class BoardFinder {
         }
         seenPart.requireNoGlare(part);
         List<int[]> rings = Regions.rings(part, mask.ground.columns, mask.ground.rows);
-        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        Silhouette silhouette = new Silhouette(seen.view(), thickness);
         EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
         double[] byColour = search.refined(onPlane(rings.getFirst()));
         if (search.clear < FEWEST_CLEAR) {
@@ -226,18 +225,18 @@ public final class BoardFinder {
         }
         double clear = search.clear;
         FineEdge fine = new FineEdge(photo, mask, search);
-        DeepShadow shadow = new DeepShadow(photo, mask, silhouette);
-        double[] seenRing = shadow.leftOut(fine.refined(byColour));
-        boolean walls = silhouette.wallsShow(seenRing);
+        double[] seenRing = fine.refined(byColour);
+        FaceEdge face = new FaceEdge(photo, mask, thickness);
+        double[] top = SharpNotches.followed(face.proven(silhouette.onBoard(seenRing)));
         seenPart.requireOneColour(seenRing, silhouette);
-        double doubt = doubt(seenRing, clear, fine) + shadow.moved;
-        StraightEdges edges = new StraightEdges(silhouette.onBoard(seenRing, walls), doubt);
+        double doubt = doubt(seenRing, clear, fine) + face.doubt;
+        StraightEdges edges = new StraightEdges(top, doubt);
         List<List<Point>> holes = new ArrayList<>();
         for (int[] hole : rings.subList(1, rings.size())) {
             double[] ring = onPlane(hole);
             if (-Ring.area(ring) > SMALLEST_HOLE) {
                 double[] refined = Ring.length(ring) > 25 ? search.refined(ring) : Ring.smoothed(ring, 3);
-                holes.add(spots(new StraightEdges(silhouette.onBoard(refined, walls), doubt).polygon()));
+                holes.add(spots(new StraightEdges(silhouette.onBoard(refined), doubt).polygon()));
             }
         }
         return new FoundBoard(

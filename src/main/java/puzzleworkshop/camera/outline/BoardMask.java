@@ -12,16 +12,6 @@ final class BoardMask {
     private static final double SURE = 2.8;
     private static final double LARGEST_LIMIT = 7;
 
-    /** Cells between a board and paper whose shade is read. */
-    private static final int AWAY = 2;
-
-    /** Logarithms of light against lit paper between which paper is shaded and its colour still told. */
-    private static final double SHADED = 0.15;
-
-    private static final double DEEPEST = 1.4;
-    private static final int FEWEST_SHADED = 80;
-    private static final double MOST_TINT = 0.35;
-
     /** Mean deviation of a colour's logarithm above which boards are no wood; strongly grained wood has a tenth. */
     private static final double MANY_COLOURS = 0.25;
 
@@ -70,45 +60,9 @@ final class BoardMask {
         distances();
         int smallest = (int) (smallestAreaMm2 / (Ground.STEP * Ground.STEP));
         decide(smallest);
-        tint();
-    }
-
-    /**
-     * The colour of shadow, read off paper that lies in it: another lamp reaches there, and a phone's tone curve bends the three
-     * channels apart. Median slopes; none where too little paper is shaded.
-     */
-    private void tint() {
-        double[] redBlue = new double[far.length];
-        double[] redGreen = new double[far.length];
-        int n = 0;
-        for (int row = AWAY; row < ground.rows - AWAY; row++) {
-            for (int column = AWAY; column < ground.columns - AWAY; column++) {
-                int cell = row * ground.columns + column;
-                double level = colour[0][cell];
-                if (ground.kind[cell] == Ground.Kind.PAPER && level < -SHADED && level > -DEEPEST && isClear(cell)) {
-                    redBlue[n] = colour[1][cell] / level;
-                    redGreen[n++] = colour[2][cell] / level;
-                }
-            }
-        }
-        if (n >= FEWEST_SHADED) {
-            Arrays.sort(redBlue, 0, n);
-            Arrays.sort(redGreen, 0, n);
-            tintRedBlue = Math.clamp(redBlue[n / 2], -MOST_TINT, MOST_TINT);
-            tintRedGreen = Math.clamp(redGreen[n / 2], -MOST_TINT, MOST_TINT);
-        }
-    }
-
-    /** No board near. */
-    private boolean isClear(int cell) {
-        for (int dr = -AWAY; dr <= AWAY; dr++) {
-            for (int dc = -AWAY; dc <= AWAY; dc++) {
-                if (board[cell + dr * ground.columns + dc]) {
-                    return false;
-                }
-            }
-        }
-        return true;
+        double[] tint = ShadeTint.of(this);
+        tintRedBlue = tint[0];
+        tintRedGreen = tint[1];
     }
 
     private void colours() {
@@ -184,6 +138,12 @@ final class BoardMask {
             byDarkness(smallest);
             return;
         }
+        TintedShade tinted = new TintedShade(colour, core);
+        boolean[] shadows = new boolean[far.length];
+        if (!pictures && tinted.found) {
+            core = tinted.withoutShade(core);
+            shadows = tinted.shadows(parts);
+        }
         float[] all = new float[core.length];
         for (int i = 0; i < core.length; i++) {
             all[i] = far[core[i]];
@@ -197,7 +157,9 @@ final class BoardMask {
         BoardColour face = new BoardColour(this);
         for (int cell = 0; cell < far.length; cell++) {
             // a shadow on paper that is as brown as dark wood
-            if (ground.kind[cell] == Ground.Kind.PAPER && face.darkness(Math.exp(colour[0][cell])) < DARK_ENOUGH) {
+            if (shadows[cell]
+                    || ground.kind[cell] == Ground.Kind.PAPER
+                            && face.darkness(Math.exp(colour[0][cell])) < DARK_ENOUGH) {
                 state[cell] = 0;
             }
         }

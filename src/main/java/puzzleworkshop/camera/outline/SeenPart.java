@@ -34,6 +34,9 @@ final class SeenPart {
 
     private static final double PALE_MM = 4;
 
+    /** Logarithm of light against lit paper below which no face is white. */
+    private static final double DEEP_SHADE = -0.7;
+
     private final BoardMask mask;
 
     SeenPart(BoardMask mask) {
@@ -86,6 +89,7 @@ final class SeenPart {
         int n = Ring.size(ring);
         double[] normals = Ring.normals(ring, 4);
         double[] beside = new double[n];
+        double[] level = new double[n];
         for (int i = 0; i < n; i++) {
             double wall = Math.max(0, silhouette.wall(ring, normals, i));
             for (int k = 0; k < 5; k++) {
@@ -93,6 +97,7 @@ final class SeenPart {
                 int cell = mask.ground.cell(
                         ring[2 * i] + off * normals[2 * i], ring[2 * i + 1] + off * normals[2 * i + 1]);
                 beside[i] += cell < 0 ? 0 : mask.far[cell] / 5;
+                level[i] += cell < 0 ? 0 : mask.colour[0][cell] / 5;
             }
         }
         double[] sorted = beside.clone();
@@ -101,7 +106,8 @@ final class SeenPart {
         for (int k = 0; k < 2 * n; k++) {
             run = beside[k % n] < PALER * sorted[n / 2] ? run + 1 : 0;
             if (run * Ring.SPACING > PALE_MM) {
-                throw new Refused("camera.outline.white");
+                // what is no more coloured than paper, but dark, is paper in a shadow
+                throw new Refused(level[k % n] < DEEP_SHADE ? "camera.outline.shadow" : "camera.outline.white");
             }
         }
     }

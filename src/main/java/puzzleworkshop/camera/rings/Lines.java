@@ -1,5 +1,7 @@
 package puzzleworkshop.camera.rings;
 
+import java.util.Arrays;
+
 /** Straight lines through points of a ring, and where two of them meet. */
 public final class Lines {
 
@@ -10,28 +12,60 @@ public final class Lines {
 
     private static final double MOST_OF = 0.5;
 
+    /** Points of a straight edge scatter by about this, mm. */
+    private static final double SCATTER_MM = 0.1;
+
+    private static final int ROUNDS = 4;
+
     private Lines() {}
 
     /** A point of the line and its direction, with the least sum of squared distances, over count points from an index on. */
     public static double[] through(double[] ring, int from, int count) {
+        double[] even = new double[count];
+        Arrays.fill(even, 1);
+        return through(ring, from, even);
+    }
+
+    /** The same line along most of the points: the farther one lies from it, the less it counts (Cauchy's weights). */
+    static double[] alongMost(double[] ring, int from, int count) {
         int n = Ring.size(ring);
+        double[] weights = new double[count];
+        Arrays.fill(weights, 1);
+        double[] line = through(ring, from, weights);
+        for (int round = 0; round < ROUNDS; round++) {
+            for (int k = 0; k < count; k++) {
+                int i = Math.floorMod(from + k, n);
+                double off = (ring[2 * i] - line[0]) * line[3] - (ring[2 * i + 1] - line[1]) * line[2];
+                weights[k] = 1 / (1 + off * off / (SCATTER_MM * SCATTER_MM));
+            }
+            line = through(ring, from, weights);
+        }
+        return line;
+    }
+
+    private static double[] through(double[] ring, int from, double[] weights) {
+        int n = Ring.size(ring);
+        double all = 0;
         double mx = 0;
         double my = 0;
-        for (int k = 0; k < count; k++) {
+        for (int k = 0; k < weights.length; k++) {
             int i = Math.floorMod(from + k, n);
-            mx += ring[2 * i] / count;
-            my += ring[2 * i + 1] / count;
+            mx += weights[k] * ring[2 * i];
+            my += weights[k] * ring[2 * i + 1];
+            all += weights[k];
         }
+        mx /= all;
+        my /= all;
         double xx = 0;
         double xy = 0;
         double yy = 0;
-        for (int k = 0; k < count; k++) {
+        for (int k = 0; k < weights.length; k++) {
             int i = Math.floorMod(from + k, n);
             double dx = ring[2 * i] - mx;
             double dy = ring[2 * i + 1] - my;
-            xx += dx * dx;
-            xy += dx * dy;
-            yy += dy * dy;
+            xx += weights[k] * dx * dx;
+            xy += weights[k] * dx * dy;
+            yy += weights[k] * dy * dy;
         }
         double angle = 0.5 * Math.atan2(2 * xy, xx - yy);
         return new double[] {mx, my, Math.cos(angle), Math.sin(angle)};

@@ -21,7 +21,15 @@ public final class StraightEdges {
 
     private static final double LONG_MM = 8;
 
+    /** Points of one line stray from it by this, mm, and by this share of what the photo leaves unsure, up to a bound. */
+    private static final double STRAY_MM = 0.26;
+
+    private static final double STRAY_SHARE = 0.85;
+
+    private static final double MOST_STRAY_MM = 0.45;
+
     private final double[] ring;
+    private final double stray;
     public final List<double[]> corners = new ArrayList<>();
     /** Straight edges of at least {@link SquareSides#SQUARED_MM}. */
     public int straight;
@@ -35,6 +43,9 @@ public final class StraightEdges {
 
     public StraightEdges(double[] ring, double doubtMm) {
         this.ring = ring;
+        // grain along an edge and the top of its wall lead the measured edge to and fro by less than what is stated
+        // anyway
+        stray = Math.clamp(STRAY_SHARE * doubtMm, STRAY_MM, MOST_STRAY_MM);
         List<Side> sides = sides(corners(CURVE_MM));
         sides = joined(sides);
         SquareSides square = new SquareSides(sides, doubtMm);
@@ -154,7 +165,7 @@ public final class StraightEdges {
             double d = Math.max(1e-9, length);
             return new Side(from, to, length, (x1 + x2) / 2, (y1 + y2) / 2, (x2 - x1) / d, (y2 - y1) / d, false);
         }
-        double[] fit = Lines.through(ring, from + skip, count - 2 * skip + 1);
+        double[] fit = Lines.alongMost(ring, from + skip, count - 2 * skip + 1);
         double sign = fit[2] * (x2 - x1) + fit[3] * (y2 - y1) < 0 ? -1 : 1;
         return new Side(from, to, length, fit[0], fit[1], sign * fit[2], sign * fit[3], true);
     }
@@ -188,7 +199,7 @@ public final class StraightEdges {
 
     private boolean joinBest(List<Side> now) {
         int best = -1;
-        double least = 0.26;
+        double least = stray;
         Side line = null;
         int n = Ring.size(ring);
         for (int i = 0; i < now.size(); i++) {

@@ -10,7 +10,6 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
 import puzzleworkshop.camera.OutlineError;
-import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.model.Lens;
 import puzzleworkshop.camera.model.View;
 import puzzleworkshop.camera.rings.Ring;
@@ -52,7 +51,7 @@ class SilhouetteTest {
         double shrink = (HEIGHT - THICK) / HEIGHT;
         Geometry through = OutlineError.polygon(hole).intersection(raised(OutlineError.polygon(hole), 1 / shrink));
         double[] ring = backwards(ring((Polygon) through));
-        double[] found = new Silhouette(null, VIEW, THICK).onBoard(Ring.spaced(ring, Ring.SPACING), true);
+        double[] found = new Silhouette(VIEW, THICK).onBoard(Ring.spaced(ring, Ring.SPACING));
         assertThat(Ring.area(found)).isNegative();
         // corners that its own walls hide are not seen
         OutlineError error = OutlineError.between(hole, found, 0);
@@ -61,7 +60,7 @@ class SilhouetteTest {
     }
 
     private static double[] found(double[] seen) {
-        return new Silhouette(new Photo(1, 1, new int[1]), VIEW, THICK).onBoard(Ring.spaced(seen, Ring.SPACING), true);
+        return new Silhouette(VIEW, THICK).onBoard(Ring.spaced(seen, Ring.SPACING));
     }
 
     private static double[] seen(double[] board) {
