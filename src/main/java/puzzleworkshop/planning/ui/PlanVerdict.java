@@ -13,12 +13,15 @@ import puzzleworkshop.planning.schedule.Schedule.Outlook;
 @StyleSheet("context://planning.css")
 public class PlanVerdict extends Still {
 
-    /** @param more that stands below */
-    public PlanVerdict(Outlook outlook, Formatter figures, Markup... more) {
-        super(of(outlook, figures, more));
+    public PlanVerdict(Outlook outlook, Formatter figures) {
+        super(of(outlook, figures));
     }
 
-    /** The same within what only stands there; no component is made, so who shows it brings the style sheet. */
+    /**
+     * The same within what only stands there; no component is made, so who shows it brings the style sheet.
+     *
+     * @param more that stands below
+     */
     public static Markup of(Outlook outlook, Formatter figures, Markup... more) {
         List<Markup> parts = new ArrayList<>();
         parts.add(Verdict.of(

@@ -78,7 +78,7 @@ class WeekCard extends Div {
         }
         if (entry.toBeCollected()) {
             // its promise is kept: what is left of the day or of the year says nothing about it
-            return new PlanVerdict(
+            return PlanVerdict.of(
                     entry.outlook(), figures, Markup.span("pw-small", figures.text("planning.card.collect")));
         }
         int spare = entry.outlook().slackMinutes();
