@@ -1,5 +1,6 @@
 package puzzleworkshop.delivery.ui;
 
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +13,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.ui.OrderPreview;
 
 /** One parcel on the page of the day: who, what, which way, what is still to be paid, and the one thing to press. */
+@StyleSheet("context://delivery.css")
 class HandOverCard extends Div {
 
     private final transient Entry entry;
