@@ -2,6 +2,7 @@ package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.dnd.DragSource;
 import com.vaadin.flow.component.html.Div;
 import java.util.function.Consumer;
@@ -16,6 +17,7 @@ import puzzleworkshop.planning.WeekPlan.Entry;
 import puzzleworkshop.planning.schedule.Schedule;
 
 /** One order in the week: picture, who, what, stage reached, day promised, verdict with its cause. */
+@StyleSheet("context://planning.css")
 class WeekCard extends Div {
 
     WeekCard(Entry entry, Formatter figures, Consumer<Entry> chooseDay) {
