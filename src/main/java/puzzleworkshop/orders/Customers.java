@@ -33,6 +33,9 @@ public class Customers {
 
     /** Many at once; those that do not exist are left out. */
     public List<Customer> all(Collection<Long> ids) {
+        if (ids.isEmpty()) {
+            return List.of();
+        }
         return jdbc.sql("select * from customer where id = any (:ids)")
                 .param("ids", ids.toArray(Long[]::new))
                 .query(CUSTOMER)

@@ -270,7 +270,7 @@ public class Orders {
 
     /** Many at once; those that do not exist are left out. */
     public List<Order> all(Collection<OrderId> ids) {
-        return store.all(ids);
+        return ids.isEmpty() ? List.of() : store.all(ids);
     }
 
     public Order get(OrderId id) {

@@ -3,6 +3,7 @@ package puzzleworkshop.workshop;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Collections;
 import java.util.Currency;
 import java.util.Map;
 import java.util.Optional;
@@ -34,6 +35,9 @@ public class Workshop implements HouseUnits {
                     .restingOn(WorkshopChanged.class);
     private final VersionedCache<Class<TradeNumbers>, TradeNumbers> numbers =
             VersionedCache.<Class<TradeNumbers>, TradeNumbers>ofMost(1).restingOn(WorkshopChanged.class);
+    private final VersionedCache<Class<StageStandard>, Map<Stage, StageStandard>> standards =
+            VersionedCache.<Class<StageStandard>, Map<Stage, StageStandard>>ofMost(1)
+                    .restingOn(WorkshopChanged.class);
 
     Workshop(WorkshopStore store, AfterCommit afterCommit, Clock clock) {
         this.store = store;
@@ -84,7 +88,7 @@ public class Workshop implements HouseUnits {
 
     /** One for each stage. */
     public Map<Stage, StageStandard> stageStandards() {
-        return store.stageStandards();
+        return standards.get(StageStandard.class, () -> Collections.unmodifiableMap(store.stageStandards()));
     }
 
     @Transactional
@@ -123,5 +127,6 @@ public class Workshop implements HouseUnits {
     void forget() {
         known.forget();
         numbers.forget();
+        standards.forget();
     }
 }

@@ -46,8 +46,8 @@ class LettersPanel implements OrderPanel {
     @Override
     public Optional<Component> show(Order order, Runnable changed) {
         List<Letter> written = letters.of(order.id());
-        List<LetterKind> kinds = kinds(order);
-        if (written.isEmpty() && kinds.isEmpty()) {
+        boolean some = someFit(order);
+        if (written.isEmpty() && !some) {
             return Optional.empty();
         }
         Section section = new Section(new H2(figures.text("letters.panel")));
@@ -56,13 +56,30 @@ class LettersPanel implements OrderPanel {
             section.add(none);
         }
         written.forEach(letter -> section.add(new LetterRow(letter, mail, figures, changed)));
-        if (!kinds.isEmpty()) {
-            Button write = new Button(figures.text("letters.panel.write"), press -> desk.open(order, kinds, changed));
+        if (some) {
+            Button write = new Button(figures.text("letters.panel.write"), press -> write(order, changed));
             Div row = new Div(write);
             row.addClassName("pw-row");
             section.add(row);
         }
         return Optional.of(section);
+    }
+
+    /** Something fits every order that was taken; which letters do rests on its money, parcel and complaints, and is asked when one is written. */
+    private boolean someFit(Order order) {
+        return switch (order.state()) {
+            case CONFIRMED, HANDED_OVER, CLOSED -> true;
+            case QUOTE, CANCELLED -> !kinds(order).isEmpty();
+        };
+    }
+
+    private void write(Order order, Runnable changed) {
+        List<LetterKind> kinds = kinds(order);
+        if (kinds.isEmpty()) {
+            changed.run(); // given up meanwhile
+        } else {
+            desk.open(order, kinds, changed);
+        }
     }
 
     /** A reminder that is due stands first. */

@@ -11,6 +11,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.progressbar.ProgressBar;
+import java.util.List;
 import java.util.stream.Collectors;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -30,6 +31,8 @@ import puzzleworkshop.workshop.SignedIn;
 
 /** What gives when not everything can be on time: whom to warn, or which evening to work, with numbers. */
 class ReliefPanel extends Div {
+
+    private static final int FIRST = 12;
 
     private final transient Formatter figures;
     private final transient WorkingTimes times;
@@ -84,9 +87,11 @@ class ReliefPanel extends Div {
         }
         Div warn = new Div(
                 new H3(getTranslation("planning.relief.warn", relief.warn().size())));
-        UnorderedList late = new UnorderedList();
-        relief.warn().forEach(outlook -> standing.of(new OrderId(outlook.job())).ifPresent(e -> late.add(line(e))));
-        warn.add(late);
+        late(
+                warn,
+                relief.warn().stream()
+                        .flatMap(outlook -> standing.of(new OrderId(outlook.job())).stream())
+                        .toList());
         if (relief.costByDate() > relief.cost() + 0.05) {
             warn.add(new Paragraph(
                     figures.text("planning.relief.by-date", relief.lateByDate(), relief.costByDate(), relief.cost())));
@@ -105,6 +110,29 @@ class ReliefPanel extends Div {
         Div both = new Div(warn, work);
         both.addClassName("planning-relief-both");
         add(both);
+    }
+
+    /** Of many the first; the others follow on a press, which leads on to the first of them. */
+    private void late(Div warn, List<WeekPlan.Entry> entries) {
+        UnorderedList late = new UnorderedList();
+        entries.stream().limit(FIRST).map(this::line).forEach(late::add);
+        warn.add(late);
+        if (entries.size() > FIRST) {
+            Button others = new Button(getTranslation("planning.relief.others", entries.size() - FIRST));
+            others.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+            others.addClickListener(press -> {
+                List<ListItem> more =
+                        entries.stream().skip(FIRST).map(this::line).toList();
+                more.forEach(late::add);
+                warn.remove(others);
+                more.getFirst()
+                        .getChildren()
+                        .filter(Button.class::isInstance)
+                        .findFirst()
+                        .ifPresent(tell -> ((Button) tell).focus());
+            });
+            warn.add(others);
+        }
     }
 
     private ListItem line(WeekPlan.Entry entry) {

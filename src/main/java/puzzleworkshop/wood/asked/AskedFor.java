@@ -131,9 +131,12 @@ public class AskedFor {
     public Map<BoardKindAsked, List<AskedSize>> byKind() {
         Question now = now();
         return knownByKind.get(now, () -> {
-            Map<BoardKindAsked, Double> corrections = store.kindCorrections();
+            Map<BoardKindAsked, List<Demand.Blank>> asked = byKind(now);
+            Map<Size, Double> ofSizes = store.corrections();
+            Map<BoardKindAsked, Double> ofKinds = store.kindCorrections();
             Map<BoardKindAsked, List<AskedSize>> kinds = new LinkedHashMap<>();
-            byKind(now).keySet().forEach(kind -> kinds.put(kind, whole(learned(kind, now), corrections.get(kind))));
+            asked.forEach((kind, here) ->
+                    kinds.put(kind, whole(learned(here, asked, ofSizes, now.day()), ofKinds.get(kind))));
             return Collections.unmodifiableMap(kinds);
         });
     }
@@ -147,17 +150,19 @@ public class AskedFor {
                         .toList();
     }
 
-    private List<AskedSize> learned(BoardKindAsked kind, Question now) {
-        Map<BoardKindAsked, List<Demand.Blank>> kinds = byKind(now);
-        List<Demand.Blank> here = kinds.getOrDefault(kind, List.of());
+    private static List<AskedSize> learned(
+            List<Demand.Blank> here,
+            Map<BoardKindAsked, List<Demand.Blank>> kinds,
+            Map<Size, Double> ofSizes,
+            LocalDate today) {
         List<Demand.Blank> all = kinds.values().stream().flatMap(List::stream).toList();
         Map<Size, Double> corrections = new HashMap<>();
-        store.corrections().forEach((size, rate) -> {
+        ofSizes.forEach((size, rate) -> {
             double seen = count(all, size);
             double share = seen > 0 ? count(here, size) / seen : (double) here.size() / Math.max(1, all.size());
             corrections.put(size, rate * share);
         });
-        return corrected(Demand.learn(here, List.of(), now.day()), corrections);
+        return corrected(Demand.learn(here, List.of(), today), corrections);
     }
 
     private static double count(List<Demand.Blank> blanks, Size upright) {

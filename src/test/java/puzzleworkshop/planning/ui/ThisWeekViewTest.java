@@ -7,9 +7,11 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextArea;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
@@ -130,5 +132,35 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
         assertThat(orders.get(late.id()).promised().orElseThrow()).isAfter(plan.today());
         assertThat(plan.now().of(late.id()).map(entry -> entry.outlook().isLate()))
                 .isEqualTo(Optional.of(false));
+    }
+
+    /** Beyond a dozen the page would be half a list of late orders. */
+    @Test
+    @org.junit.jupiter.api.Order(5)
+    void of_many_customers_to_warn_a_dozen_stand_there_and_the_others_follow_on_a_press() {
+        for (int i = 0; i < 15; i++) {
+            make().confirmed("Late Customer " + i, plan.today(), 25);
+        }
+        navigate(ThisWeekView.class);
+        // worked out beside the screen
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(1)).untilAsserted(() -> {
+            roundTrip();
+            assertThat(others()).isNotEmpty();
+        });
+        long late = plan.now().entries().stream()
+                .filter(entry -> entry.outlook().isLate())
+                .count();
+        assertThat(late).isGreaterThan(12);
+        assertThat(others()).extracting(Button::getText).containsExactly("Show the other " + (late - 12));
+        assertThat(find(Button.class).withText("Tell").all()).hasSize(12);
+        test(others().getFirst()).click();
+        assertThat(find(Button.class).withText("Tell").all()).hasSize((int) late);
+        assertThat(others()).isEmpty();
+    }
+
+    private List<Button> others() {
+        return find(Button.class).all().stream()
+                .filter(button -> button.getText().startsWith("Show the other "))
+                .toList();
     }
 }
