@@ -108,6 +108,15 @@ public record Rework(
         BLANK_SPOILED,
         WHOLE_BOARD_SPOILED;
 
+        /**
+         * What most likely became of it: a print that has to be made anew after it was stuck takes its blank with it. Once the
+         * board is cut there is none held any more.
+         */
+        public static Board likely(Stage noticed, Stage againFrom) {
+            boolean stuck = noticed.compareTo(Stage.STICK) > 0 && noticed.compareTo(Stage.CUT) <= 0;
+            return stuck && againFrom.compareTo(Stage.STICK) <= 0 ? BLANK_SPOILED : KEPT;
+        }
+
         public String textKey() {
             return "bench.wrong.board." + name();
         }

@@ -113,6 +113,10 @@ public class SheetRack {
         Sheet before = sheets.get(id);
         Money carried = signedIn.isMaker() ? before.cost() : cost;
         limits.requireTrue(facts, carried);
+        if (facts.equals(before.facts())
+                && carried.rounded().equals(before.cost().rounded())) {
+            return; // saved as it was: its history tells what happened to it
+        }
         if (!sheets.change(id, facts, carried.rounded(), version)) {
             throw new Refused("sheets.changed.meanwhile", id.toString());
         }

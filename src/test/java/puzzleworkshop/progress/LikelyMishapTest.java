@@ -29,6 +29,21 @@ class LikelyMishapTest {
     }
 
     @ParameterizedTest
+    @CsvSource({
+        "CUT, PRINT, BLANK_SPOILED",
+        "CUT, STICK, BLANK_SPOILED",
+        "MASK, PRINT, BLANK_SPOILED",
+        "CUT, CUT, KEPT",
+        "MASK, MASK, KEPT",
+        "STICK, PRINT, KEPT",
+        "LAMINATE, PRINT, KEPT",
+        "FINISH, PRINT, KEPT"
+    })
+    void a_print_made_anew_after_it_was_stuck_takes_its_blank_with_it(Stage noticed, Stage from, Rework.Board likely) {
+        assertThat(Rework.Board.likely(noticed, from)).isEqualTo(likely);
+    }
+
+    @ParameterizedTest
     @EnumSource(Stage.class)
     void what_is_likely_can_have_happened_by_then(Stage stage) {
         assertThat(What.at(stage)).contains(What.likelyAt(stage));

@@ -39,6 +39,8 @@ public class WrongDialog extends Dialog {
     private final AmountField material;
     private final Paragraph loss = new Paragraph();
     private boolean corrected;
+    /** Whether somebody has said what became of the board. */
+    private boolean told;
 
     public WrongDialog(
             Order order,
@@ -64,14 +66,22 @@ public class WrongDialog extends Dialog {
                 .toList());
         from.setItemLabelGenerator(s -> getTranslation(s.textKey()));
         what.addValueChangeListener(e -> from.setValue(e.getValue().usuallyAgainFrom(stage)));
-        from.addValueChangeListener(e -> reckon());
+        from.addValueChangeListener(e -> {
+            if (!told && e.getValue() != null) {
+                board.setValue(Rework.Board.likely(stage, e.getValue()));
+            }
+            reckon();
+        });
         note.setLabel(getTranslation("bench.wrong.note"));
         board.setLabel(getTranslation("bench.wrong.board"));
         board.setItems(Rework.Board.values());
         board.setItemLabelGenerator(b -> getTranslation(b.textKey()));
         board.setValue(Rework.Board.KEPT);
         board.setVisible(stage.compareTo(Stage.CUT) <= 0);
-        board.addValueChangeListener(e -> reckon());
+        board.addValueChangeListener(e -> {
+            told |= e.isFromClient();
+            reckon();
+        });
         material.setVisible(!signedIn.isMaker());
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");

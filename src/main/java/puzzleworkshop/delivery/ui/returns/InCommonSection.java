@@ -92,7 +92,7 @@ class InCommonSection implements FiguresSection {
                 .distinct()
                 .limit(MOST_LINKS)
                 .forEach(number -> {
-                    parts.add(Markup.words(" "));
+                    parts.add(Markup.words(" · "));
                     parts.add(Markup.link("orders/" + number, number));
                 });
         return Markup.of("li", "", parts);
