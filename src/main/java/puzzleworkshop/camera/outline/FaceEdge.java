@@ -176,11 +176,9 @@ final class FaceEdge {
         double[] out = ring.clone();
         for (int i = 0; i < n; i++) {
             double blur = Math.max(BLUR_MM, BLUR_PIXELS / scale(ring, i));
-            int stretch = 0;
-            for (int d = -FEWEST; d <= FEWEST; d++) {
-                stretch += in[Math.floorMod(i + d, n)] > blur ? 1 : 0;
-            }
-            if (in[i] <= blur || stretch <= FEWEST) {
+            if (!isStretch(in, i, blur)) {
+                // too little to move by; but where it is so along a stretch it may as well be so
+                doubt = isStretch(in, i, STEP) ? Math.max(doubt, Math.min(in[i], blur)) : doubt;
                 continue;
             }
             if (in[i] > DEEPEST - STEP) {
@@ -191,5 +189,14 @@ final class FaceEdge {
             doubt = Math.max(doubt, blur);
         }
         return out;
+    }
+
+    /** Whether here and at most points around more than that is no face. */
+    private static boolean isStretch(double[] in, int i, double more) {
+        int count = 0;
+        for (int d = -FEWEST; d <= FEWEST; d++) {
+            count += in[Math.floorMod(i + d, in.length)] > more ? 1 : 0;
+        }
+        return in[i] > more && count > FEWEST;
     }
 }
