@@ -226,9 +226,9 @@ public final class BoardFinder {
         double clear = search.clear;
         FineEdge fine = new FineEdge(photo, mask, search);
         double[] seenRing = fine.refined(byColour);
+        seenPart.requireOneColour(seenRing, silhouette);
         FaceEdge face = new FaceEdge(photo, mask, thickness);
         double[] top = SharpNotches.followed(face.proven(silhouette.onBoard(seenRing)));
-        seenPart.requireOneColour(seenRing, silhouette);
         double doubt = doubt(seenRing, clear, fine) + face.doubt;
         StraightEdges edges = new StraightEdges(top, doubt);
         List<List<Point>> holes = new ArrayList<>();

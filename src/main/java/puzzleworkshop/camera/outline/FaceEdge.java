@@ -32,6 +32,15 @@ final class FaceEdge {
     /** A face whose colour scatters more than this against its own strength cannot be proven by it. */
     private static final double MOST_SCATTER = 0.16;
 
+    /** A face less coloured than this is black or grey, and told by its darkness alone. */
+    private static final double FAINTEST = 0.03;
+
+    /** The same where a light face is hardly more coloured than white paper: an edge may be off by half a block of the JPEG's colour. */
+    private static final double FAINT = 0.08;
+
+    private static final double LIGHT = 0.5;
+    private static final double BLOCK_PIXELS = 8;
+
     /** Less than this is the photo's own blur of colour, in pixels and mm. */
     private static final double BLUR_PIXELS = 3;
 
@@ -45,7 +54,7 @@ final class FaceEdge {
     private final BoardColour colour;
     private final double thickness;
 
-    /** By how much it may lie farther in than where colour ends there, mm. */
+    /** By how much the edge may lie farther in than where colour ends, mm. */
     double doubt;
 
     FaceEdge(Photo photo, BoardMask mask, double thickness) {
@@ -69,20 +78,35 @@ final class FaceEdge {
         for (int i = 0; i < n; i++) {
             read[i] = strengths(ring, normals, i, depths);
         }
-        double[] deep = Arrays.stream(read)
+        double[][] along = new double[n][];
+        for (int i = 0; i < n; i++) {
+            along[i] = together(read, normals, i, depths);
+        }
+        double[] deep = Arrays.stream(along)
                 .mapToDouble(one -> one[depths - 1])
                 .filter(Double::isFinite)
                 .sorted()
                 .toArray();
-        if (deep.length < n / 4 || scatter(deep) > MOST_SCATTER) {
+        if (deep.length < n / 4) {
             return ring;
         }
-        double limit = IS_FACE * deep[deep.length / 2];
+        double face = deep[deep.length / 2];
+        if (face < FAINT && mask.byColour && mask.wood[0] + mask.wood[1] + mask.wood[2] > 3 * LIGHT) {
+            doubt = BLOCK_PIXELS / scale(ring, 0);
+        }
+        if (face < FAINTEST || scatter(deep) > MOST_SCATTER) {
+            return ring;
+        }
+        double limit = IS_FACE * face;
         double[] in = new double[n];
         for (int i = 0; i < n; i++) {
-            in[i] = begins(read, normals, i, depths, limit);
+            in[i] = begins(along[i], limit);
         }
         return moved(ring, normals, in);
+    }
+
+    private double scale(double[] ring, int i) {
+        return Math.max(1, mask.ground.seen.view().pixelsPerMm(ring[2 * i], ring[2 * i + 1]));
     }
 
     private static double scatter(double[] sorted) {
@@ -117,10 +141,11 @@ final class FaceEdge {
         return strengths;
     }
 
-    /** How far in the face begins, seen from deep within: 0 where it reaches the edge. */
-    private static double begins(double[][] read, double[] normals, int i, int depths, double limit) {
+    /** Means along a stretch of the edge, by depth; not a number where too little of it can be read. */
+    private static double[] together(double[][] read, double[] normals, int i, int depths) {
         int n = read.length;
-        for (int k = depths - 1; k >= 0; k--) {
+        double[] means = new double[depths];
+        for (int k = 0; k < depths; k++) {
             double sum = 0;
             int count = 0;
             for (int d = -TOGETHER; d <= TOGETHER; d++) {
@@ -131,7 +156,15 @@ final class FaceEdge {
                     count++;
                 }
             }
-            if (count > TOGETHER && sum < limit * count) {
+            means[k] = count > TOGETHER ? sum / count : Double.NaN;
+        }
+        return means;
+    }
+
+    /** How far in the face begins, seen from deep within: 0 where it reaches the edge. */
+    private static double begins(double[] means, double limit) {
+        for (int k = means.length - 1; k >= 0; k--) {
+            if (means[k] < limit) {
                 return (k + 1) * STEP;
             }
         }
@@ -142,13 +175,10 @@ final class FaceEdge {
         int n = in.length;
         double[] out = ring.clone();
         for (int i = 0; i < n; i++) {
-            double scale = mask.ground.seen.view().pixelsPerMm(ring[2 * i], ring[2 * i + 1]);
-            double blur = Math.max(BLUR_MM, BLUR_PIXELS / Math.max(1, scale));
-            int stretch = 0;
-            for (int d = -FEWEST; d <= FEWEST; d++) {
-                stretch += in[Math.floorMod(i + d, n)] > blur ? 1 : 0;
-            }
-            if (in[i] <= blur || stretch <= FEWEST) {
+            double blur = Math.max(BLUR_MM, BLUR_PIXELS / scale(ring, i));
+            if (!isStretch(in, i, blur)) {
+                // too little to move by; but where it is so along a stretch it may as well be so
+                doubt = isStretch(in, i, STEP) ? Math.max(doubt, Math.min(in[i], blur)) : doubt;
                 continue;
             }
             if (in[i] > DEEPEST - STEP) {
@@ -159,5 +189,14 @@ final class FaceEdge {
             doubt = Math.max(doubt, blur);
         }
         return out;
+    }
+
+    /** Whether here and at most points around more than that is no face. */
+    private static boolean isStretch(double[] in, int i, double more) {
+        int count = 0;
+        for (int d = -FEWEST; d <= FEWEST; d++) {
+            count += in[Math.floorMod(i + d, in.length)] > more ? 1 : 0;
+        }
+        return in[i] > more && count > FEWEST;
     }
 }
