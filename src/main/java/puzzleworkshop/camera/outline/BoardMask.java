@@ -60,7 +60,7 @@ final class BoardMask {
         distances();
         int smallest = (int) (smallestAreaMm2 / (Ground.STEP * Ground.STEP));
         decide(smallest);
-        double[] tint = ShadeTint.of(this);
+        double[] tint = TintedShade.slopes(this);
         tintRedBlue = tint[0];
         tintRedGreen = tint[1];
     }
