@@ -18,6 +18,14 @@ public record PricePoints(BigDecimal step, BigDecimal ending) {
             throw new IllegalArgumentException(
                     "A price ending lies from 0 to below its step, not " + ending + " of " + step);
         }
+        step = plain(step);
+        ending = plain(ending);
+    }
+
+    /** Without needless noughts, so that the same points are equal however they were written. */
+    private static BigDecimal plain(BigDecimal amount) {
+        BigDecimal bare = amount.stripTrailingZeros();
+        return bare.scale() < 0 ? bare.setScale(0) : bare;
     }
 
     /** Every payable amount is a price point. */

@@ -53,6 +53,10 @@ public record PriceRule(
                 PricePoints.everyMinorUnit(currency));
     }
 
+    PriceRule from(LocalDate day) {
+        return new PriceRule(day, method, margin, markup, floorMargin, rush, vatMode, vatRounding, points);
+    }
+
     public PriceRule withMargin(Percent wanted) {
         return new PriceRule(from, Method.MARGIN, wanted, markup, floorMargin, rush, vatMode, vatRounding, points);
     }

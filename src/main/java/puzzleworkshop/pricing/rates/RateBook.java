@@ -131,7 +131,7 @@ public class RateBook {
                 () -> store.ruleOn(day).orElseGet(() -> PriceRule.starting(house.currency())));
     }
 
-    /** Enters a rule from its day on. */
+    /** Enters a rule from its day on; one that says what holds on that day already is not entered again. */
     @Transactional
     public void set(PriceRule rule, String who) {
         if (rule.margin().isNegative() || rule.margin().compareTo(Percent.of(100)) >= 0) {
@@ -143,6 +143,10 @@ public class RateBook {
         if (rule.method() == PriceRule.Method.MARGIN && rule.floorMargin().compareTo(rule.margin()) > 0) {
             throw new Refused("pricing.rule.floor-above-margin");
         }
+        LocalDate from = rule.from();
+        if (store.ruleOn(from).filter(held -> held.from(from).equals(rule)).isPresent()) {
+            return;
+        }
         store.add(rule, who, clock.instant());
         afterCommit.tell(new RatesChanged());
     }
@@ -152,7 +156,7 @@ public class RateBook {
         return lists.get(new Held(day, house.currency()), () -> store.listOn(day, house.currency()));
     }
 
-    /** Enters a whole price list from a day on. */
+    /** Enters a whole price list from a day on; the one that holds on that day already is not entered again. */
     @Transactional
     public void setList(LocalDate from, List<ListPrice> list, String who) {
         Set<List<Object>> seen = new HashSet<>();
@@ -163,6 +167,9 @@ public class RateBook {
             if (!seen.add(List.of(line.longer(), line.shorter(), line.pieces()))) {
                 throw new Refused("pricing.list.twice", line.size(), line.pieces());
             }
+        }
+        if (Set.copyOf(store.listOn(from, house.currency())).equals(Set.copyOf(list))) {
+            return;
         }
         store.add(from, list, house.currency(), who, clock.instant());
         afterCommit.tell(new RatesChanged());

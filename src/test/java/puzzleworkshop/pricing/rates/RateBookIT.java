@@ -70,6 +70,39 @@ class RateBookIT {
     }
 
     @Test
+    void a_rule_and_a_list_saved_as_they_stand_are_not_entered_again() {
+        PriceRule rule = new PriceRule(
+                march,
+                PriceRule.Method.MARGIN,
+                Percent.of("35"),
+                Percent.of("60"),
+                Percent.of("20"),
+                Percent.of("15"),
+                VatMode.NONE,
+                VatRounding.BY_LINE,
+                PricePoints.of("1.00", "0.90"));
+        List<ListPrice> list = List.of(
+                new ListPrice(Length.mm(300), Length.mm(200), 48, Money.of(new BigDecimal("39.90"), book.currency())),
+                new ListPrice(Length.mm(400), Length.mm(300), 99, Money.of(new BigDecimal("59.90"), book.currency())));
+        book.set(rule, "mara");
+        book.setList(march, list, "mara");
+        int rules = rows("price_rule");
+        int lists = rows("price_list");
+        book.set(book.rule(march.plusDays(3)).from(march.plusDays(3)), "mara");
+        book.setList(march.plusDays(3), book.list(march.plusDays(3)), "mara");
+        assertThat(rows("price_rule")).isEqualTo(rules);
+        assertThat(rows("price_list")).isEqualTo(lists);
+        book.set(rule.withMargin(Percent.of("36")), "mara");
+        book.setList(march, list.subList(0, 1), "mara");
+        assertThat(rows("price_rule")).isEqualTo(rules + 1);
+        assertThat(rows("price_list")).isEqualTo(lists + 1);
+    }
+
+    private int rows(String table) {
+        return jdbc.sql("select count(*) from " + table).query(Integer.class).single();
+    }
+
+    @Test
     void refuses_figures_outside_their_range() {
         assertThatThrownBy(() -> book.set(RateKind.MACHINE_LIFE_HOURS, BigDecimal.ZERO, march, "", "mara"))
                 .isInstanceOf(Refused.class);
