@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
@@ -86,6 +87,23 @@ public record Rework(
                     .filter(what -> what.earliest == latest)
                     .findFirst()
                     .orElseThrow();
+        }
+
+        /**
+         * The same where it is known how the cut came out.
+         *
+         * @param cut what was written down of the order's last cut, if anything was
+         */
+        public static What likelyAt(Stage noticed, Optional<Trial.Finding> cut) {
+            What usual = likelyAt(noticed);
+            if (noticed.compareTo(Stage.CUT) < 0 || cut.isEmpty()) {
+                return usual;
+            }
+            if (!cut.get().isGood()) {
+                return cut.get().result() == Trial.Result.THROUGH ? CHARRED : NOT_THROUGH;
+            }
+            // It went through and is clean: of the cut's own mishaps it is most likely that the lines lie askew.
+            return usual == NOT_THROUGH ? SHIFTED : usual;
         }
 
         public String textKey() {

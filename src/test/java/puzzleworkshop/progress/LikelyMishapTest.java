@@ -2,11 +2,13 @@ package puzzleworkshop.progress;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.progress.Rework.What;
 import puzzleworkshop.workshop.Stage;
 
@@ -26,6 +28,21 @@ class LikelyMishapTest {
     })
     void each_stage_begins_with_its_own_mishap(Stage stage, What likely) {
         assertThat(What.likelyAt(stage)).isEqualTo(likely);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "CUT, THROUGH, 0, SHIFTED",
+        "CUT, THROUGH, 3, CHARRED",
+        "CUT, PARTLY, 0, NOT_THROUGH",
+        "FINISH, THROUGH, 0, SHIFTED",
+        "HAND_OVER, THROUGH, 0, RETURNED",
+        "STICK, THROUGH, 0, STUCK_ASKEW"
+    })
+    void what_was_written_down_of_the_cut_is_not_contradicted(
+            Stage stage, Trial.Result result, int charring, What likely) {
+        assertThat(What.likelyAt(stage, Optional.of(Trial.Finding.of(result, charring))))
+                .isEqualTo(likely);
     }
 
     @ParameterizedTest

@@ -10,7 +10,6 @@ import com.vaadin.flow.component.textfield.TextArea;
 import java.util.Arrays;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.AmountField;
@@ -85,7 +84,7 @@ public class WrongDialog extends Dialog {
         material.setVisible(!signedIn.isMaker());
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
-        what.setValue(recorded(stage).orElse(What.likelyAt(stage)));
+        what.setValue(What.likelyAt(stage, bench.findingOfCut(order.id())));
         BookingKey key = BookingKey.seen(
                 "went-wrong", order.number(), bench.mishaps(order.id()).size());
         BookButton book = new BookButton(getTranslation("bench.wrong.book"), () -> {
@@ -114,13 +113,6 @@ public class WrongDialog extends Dialog {
     public void propose(What likely, Stage again) {
         what.setValue(likely);
         from.setValue(again);
-    }
-
-    /** What was written down of the cut a moment ago is what went wrong, most likely. */
-    private Optional<What> recorded(Stage stage) {
-        return bench.findingOfCut(order.id())
-                .filter(finding -> stage.compareTo(Stage.CUT) >= 0 && !finding.isGood())
-                .map(finding -> finding.result() == Trial.Result.THROUGH ? What.CHARRED : What.NOT_THROUGH);
     }
 
     private Rework.Report report() {
