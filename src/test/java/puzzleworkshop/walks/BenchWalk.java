@@ -80,14 +80,14 @@ class BenchWalk extends Walk {
     @Order(2)
     void a_card_is_dragged_to_another_day_and_stays_there() {
         go("");
-        page.getByText("Or work longer").waitFor();
+        Locator card = page.locator(".planning-card", new Page.LocatorOptions().setHasText(TOMASZ));
+        card.waitFor();
         settle();
         LocalDate day = bean(WorkingTimes.class)
                         .calendar()
                         .isWorkingDay(bean(WeekPlan.class).today())
                 ? workingDay(2)
                 : workingDay(3);
-        Locator card = page.locator(".planning-card", new Page.LocatorOptions().setHasText(TOMASZ));
         Locator column = page.locator(".planning-column").nth(2);
         // Both in sight: were the page moved between taking hold and pulling, the card that came to lie there would be
         // pulled.
@@ -215,6 +215,7 @@ class BenchWalk extends Walk {
     @Order(7)
     void a_cut_puzzle_that_is_made_again_from_the_print_gets_another_board() {
         go("bench/hand_over");
+        page.locator(".bench-queue").getByText("Beatrix Vane").click();
         page.locator(".bench-work").getByText("Beatrix Vane").waitFor();
         button("Something went wrong").click();
         page.getByText("Book the loss and make it again").waitFor();
