@@ -134,7 +134,7 @@ public class HandOvers {
                 entries(away, sent, facts));
     }
 
-    /** One order's entry; empty when it is neither packed nor on its way. */
+    /** One order's entry, whatever its stage; what goes with it in one parcel stands in it too. */
     @Transactional(readOnly = true)
     public Optional<Entry> of(Order order) {
         Optional<Parcel> now = parcels.now(order);

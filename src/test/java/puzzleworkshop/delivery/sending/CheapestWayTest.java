@@ -160,7 +160,7 @@ class CheapestWayTest {
         assertThat(abroad.best().orElseThrow().way().name()).isEqualTo("near");
         assertThat(abroad.refused()).singleElement().satisfies(why -> {
             assertThat(why.key()).isEqualTo("delivery.limit.country");
-            assertThat(why.arguments()).containsExactly("home", "CH");
+            assertThat(why.arguments()).containsExactly("home", "Switzerland");
         });
         assertThat(to("JP", home, near, world).best().orElseThrow().way().name())
                 .isEqualTo("world");
