@@ -111,11 +111,12 @@ public class PlannedTrials {
         }
     }
 
+    /** A cut without its time has no result: whoever was there has said that it was cut. */
     @EventListener
     void cut(CutMoved event) {
         if (event.job().order().isPresent()
                 && event.job().state() == CutJob.State.DONE
-                && event.job().result().equals(Optional.of(Result.THROUGH))) {
+                && event.job().result().orElse(Result.THROUGH) == Result.THROUGH) {
             close(store.openFor(event.job().order().get()).stream().toList(), Closed.CUT);
         }
     }

@@ -25,6 +25,7 @@ import puzzleworkshop.cutting.settings.Trial.Result;
 import puzzleworkshop.cutting.settings.Trial.Source;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.cutting.time.CutTimeTest;
+import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
@@ -56,6 +57,9 @@ class CutJobsIT {
 
     @Autowired
     Settings settings;
+
+    @Autowired
+    PlannedTrials planned;
 
     @Autowired
     JdbcClient jdbc;
@@ -145,6 +149,17 @@ class CutJobsIT {
                         .query((row, n) -> Optional.ofNullable(row.getObject(1)))
                         .single())
                 .isEmpty();
+    }
+
+    @Test
+    void an_order_that_was_cut_without_its_time_waits_for_no_trial_any_more() {
+        planned.planFor(new OrderId(7), "2026-0007", machine, CRAFT, "Ines");
+        CutJob job = jobs.prepare(wish(7, Workpiece.clean(CRAFT)), "Ines");
+        answerAll(job);
+        jobs.start(job.id(), "Ines");
+        assertThat(planned.openFor(new OrderId(7))).isPresent();
+        ends.finishWithoutTime(BookingKey.fresh(), job.id(), "started late", "Ines");
+        assertThat(planned.openFor(new OrderId(7))).isEmpty();
     }
 
     @Test
