@@ -63,6 +63,12 @@ class DeliveryWalk extends Walk {
     void the_address_is_looked_through_and_the_parcel_sent_with_its_number() {
         go("orders/" + post.number());
         button("Check the address").click();
+        page.locator("vaadin-combo-box")
+                .filter(new Locator.FilterOptions().setHasText("Country"))
+                .locator("input")
+                .fill("Germany");
+        page.keyboard().press("Enter");
+        settle();
         page.getByLabel("Street and number").fill("Quay Street 4");
         page.getByLabel("Postal code").fill("2410");
         page.getByLabel("Town").fill("Northhaven");

@@ -95,18 +95,20 @@ class ParcelPanel implements OrderPanel {
         SendingWay way = ways.orUsual(parcel.flatMap(Parcel::way).or(order::deliveryWay));
         Optional<PostalAddress> to = addresses.of(order);
         List<Order> inside = handOvers.inside(order, parcel);
-        if (way.kind() != WayKind.COLLECTION || to.isPresent()) {
+        boolean here = parcel.map(one -> one.state().isHere()).orElse(true);
+        boolean packed = order.next().equals(Optional.of(Stage.HAND_OVER));
+        // an address that nobody has looked through is asked for where the parcel is sent
+        boolean askedByCard = here && packed && to.isEmpty();
+        if ((way.kind() != WayKind.COLLECTION || to.isPresent()) && !askedByCard) {
             panel.add(address(order, to, changed));
         }
-        boolean here = parcel.map(one -> one.state().isHere()).orElse(true);
         if (here) {
             panel.add(packing.show(order, changed));
-            if (order.next().equals(Optional.of(Stage.HAND_OVER))) {
+            if (packed) {
                 panel.add(wayOf(new Known(order, parcel, inside, way, to), changed));
             }
         }
-        if (order.next().equals(Optional.of(Stage.HAND_OVER))
-                || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
+        if (packed || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
             handOvers.of(inside, parcel).ifPresent(entry -> panel.add(new HandOverCard(entry, parts, changed)));
         }
         panel.add(packing.papers(order));
