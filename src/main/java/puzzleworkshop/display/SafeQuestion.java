@@ -13,14 +13,15 @@ public class SafeQuestion extends ConfirmDialog {
         setCancelable(true);
         setCancelText(safe);
         setConfirmText(risky);
-        // The dialog itself gives the focus to the other answer, a moment after it opened.
+        // The dialog itself gives the focus to the other answer, a moment after it opened. It is taken away when that
+        // answer has heard of it: taken before, its ring stayed and it looked like the one that Enter presses.
         addOpenedChangeListener(event -> {
             if (event.isOpened()) {
                 getElement().executeJs("""
                     const safe = () => this.querySelector('[slot="cancel-button"]');
                     const risky = this.querySelector('[slot="confirm-button"]');
                     const hold = () => safe()?.focus();
-                    risky?.addEventListener('focus', hold, {once: true});
+                    risky?.addEventListener('focus', () => setTimeout(hold), {once: true});
                     [0, 60, 200].forEach((after) => setTimeout(() => {
                       const at = document.activeElement;
                       if (!this.contains(at) || at === risky) hold();

@@ -38,6 +38,12 @@ final class BenchSteps {
                 .locator("vaadin-button")
                 .getByText("Done all the same", new Locator.GetByTextOptions().setExact(true));
         if (allTheSame.count() > 0) {
+            // Enter keeps what there is, and the eye is told so: the risky answer neither holds the focus nor looks
+            // like it.
+            walk.page.waitForFunction("""
+                () => document.activeElement?.slot === 'cancel-button'
+                    && !document.querySelector('[slot="confirm-button"][focus-ring]')\
+                """);
             allTheSame.click();
         }
         walk.page.waitForCondition(
