@@ -2,7 +2,6 @@ package puzzleworkshop.delivery;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
@@ -21,15 +20,12 @@ import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.sending.SendingWay;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.measure.Money;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingTimes;
-import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
-import puzzleworkshop.supplies.SupplyKind;
-import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainBoxes;
 import puzzleworkshop.workshop.Workshop;
 
 /** Ways of sending and boxes are kept in memory: whoever looks after a change sees it, whoever looked while it was made or not. */
@@ -157,21 +153,6 @@ class KeptWhileComputingIT {
     }
 
     private SupplyItem box() {
-        return supplies.keep(new SupplyItem(
-                Optional.empty(),
-                "box for looking",
-                SupplyKind.BOX,
-                UseUnit.PIECE,
-                Optional.empty(),
-                Optional.empty(),
-                "pack of 10",
-                BigDecimal.TEN,
-                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.NONE),
-                5,
-                5,
-                false,
-                false,
-                BigDecimal.ZERO,
-                Money.zero(workshop.currency())));
+        return supplies.keep(PlainBoxes.named("box for looking", workshop.currency()));
     }
 }

@@ -32,13 +32,11 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.preview.PuzzleDifficulty;
-import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
-import puzzleworkshop.supplies.SupplyKind;
-import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainBoxes;
 import puzzleworkshop.support.ReadPaper;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
@@ -139,22 +137,7 @@ class ParcelPapersIT {
     }
 
     private SupplyId box(String name, double a, double b, double c) {
-        SupplyItem item = supplies.keep(new SupplyItem(
-                Optional.empty(),
-                name,
-                SupplyKind.BOX,
-                UseUnit.PIECE,
-                Optional.empty(),
-                Optional.empty(),
-                "pack of 10",
-                BigDecimal.TEN,
-                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.NONE),
-                5,
-                5,
-                false,
-                false,
-                BigDecimal.ZERO,
-                Money.zero(workshop.currency())));
+        SupplyItem item = supplies.keep(PlainBoxes.named(name, workshop.currency()));
         supplies.buy(
                 BookingKey.fresh(),
                 item.id().orElseThrow(),
