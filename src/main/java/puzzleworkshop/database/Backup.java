@@ -81,16 +81,16 @@ public class Backup {
             Set<String> carried = Set.copyOf(tables(connection));
             long binary = 0;
             for (String sum : list(connection, """
-                    select format('select coalesce(sum(octet_length(%%I)), 0) from %%I', column_name, table_name)
-                      from information_schema.columns where table_schema = 'public' and data_type = 'bytea'
-                       and table_name = any ('{%s}')
-                    """.formatted(String.join(",", carried)))) {
+                select format('select coalesce(sum(octet_length(%%I)), 0) from %%I', column_name, table_name)
+                  from information_schema.columns where table_schema = 'public' and data_type = 'bytea'
+                   and table_name = any ('{%s}')
+                """.formatted(String.join(",", carried)))) {
                 binary += number(connection, sum);
             }
             long all = number(connection, """
-                    select coalesce(sum(pg_table_size(format('public.%%I', name)::regclass)), 0)
-                      from unnest('{%s}'::text[]) name
-                    """.formatted(String.join(",", carried)));
+                select coalesce(sum(pg_table_size(format('public.%%I', name)::regclass)), 0)
+                  from unnest('{%s}'::text[]) name
+                """.formatted(String.join(",", carried)));
             return Math.round(PACKED_BINARY * binary + PACKED_TEXT * Math.max(0, all - binary));
         } catch (SQLException e) {
             throw new IllegalStateException(e);
@@ -108,10 +108,10 @@ public class Backup {
     private void write(Connection connection, ZipOutputStream zip) throws SQLException, IOException {
         BackupDigests digests = new BackupDigests();
         entry(zip, digests, "about.txt", """
-                format=%s
-                schema=%s
-                made=%s
-                """.formatted(FORMAT, schemaVersion(connection), clock.instant()));
+            format=%s
+            schema=%s
+            made=%s
+            """.formatted(FORMAT, schemaVersion(connection), clock.instant()));
         for (String table : tables(connection)) {
             String columns = String.join(",", columns(connection, table));
             zip.putNextEntry(new ZipEntry("tables/" + table));
@@ -128,9 +128,9 @@ public class Backup {
         StringBuilder sequences = new StringBuilder();
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery("""
-                        select sequencename, last_value from pg_sequences
-                         where schemaname = 'public' and last_value is not null order by 1
-                        """)) {
+                    select sequencename, last_value from pg_sequences
+                     where schemaname = 'public' and last_value is not null order by 1
+                    """)) {
             while (rows.next()) {
                 sequences
                         .append(rows.getString(1))

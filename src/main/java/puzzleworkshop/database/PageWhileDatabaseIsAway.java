@@ -57,13 +57,13 @@ class PageWhileDatabaseIsAway extends OncePerRequestFilter {
         String title = HtmlUtils.htmlEscape(texts.getTranslation("database.away.title", Texts.LOCALE));
         String words = HtmlUtils.htmlEscape(texts.getTranslation("database.away", Texts.LOCALE));
         return """
-                <!doctype html>
-                <html lang="en">
-                <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
-                <meta http-equiv="refresh" content="%d"><title>%s</title>
-                <link rel="stylesheet" href="%s/workshop.css"></head>
-                <body><main class="pw-page"><h1>%s</h1><p>%s</p></main></body>
-                </html>
-                """.formatted(LOOK_AGAIN_SECONDS, title, context, title, words);
+            <!doctype html>
+            <html lang="en">
+            <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
+            <meta http-equiv="refresh" content="%d"><title>%s</title>
+            <link rel="stylesheet" href="%s/workshop.css"></head>
+            <body><main class="pw-page"><h1>%s</h1><p>%s</p></main></body>
+            </html>
+            """.formatted(LOOK_AGAIN_SECONDS, title, context, title, words);
     }
 }

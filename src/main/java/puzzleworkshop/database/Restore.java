@@ -41,6 +41,8 @@ final class Restore {
     private static final Logger LOG = LoggerFactory.getLogger(Restore.class);
     private static final int LONGEST_ABOUT = 1 << 16;
     private static final int LONGEST_SEQUENCES = 1 << 20;
+    private static final int LONGEST_VALUE = 1_000;
+    private static final int LONGEST_ARRAY = 1 << 20;
 
     private final Flyway flyway;
     private final DataSource dataSource;
@@ -72,7 +74,7 @@ final class Restore {
                         .migrate();
                 fill(zip, sequences);
                 flyway.migrate();
-            } catch (RuntimeException | SQLException | IOException | OutOfMemoryError e) {
+            } catch (RuntimeException | SQLException | IOException e) {
                 clean();
                 flyway.migrate();
                 throw e;
@@ -81,10 +83,6 @@ final class Restore {
             throw new Refused("database.restore.no-backup");
         } catch (IOException | SQLException | FlywayException e) {
             throw refusal(e);
-        } catch (OutOfMemoryError tooLarge) {
-            // One row of a hundred megabytes that no table of ours could hold comes back whole in what the database
-            // says.
-            throw new Refused("database.restore.damaged", place);
         } finally {
             forgetOldTables();
         }
@@ -192,11 +190,11 @@ final class Restore {
     /** Tables refer to each other in no order that always holds; references are put back, and checked, at the end. */
     private static List<String> takeReferencesOff(Connection connection, Statement statement) throws SQLException {
         String ofEach = """
-                 from pg_constraint where contype = 'f' and connamespace = 'public'::regnamespace order by oid
-                """;
+             from pg_constraint where contype = 'f' and connamespace = 'public'::regnamespace order by oid
+            """;
         List<String> putBack = Backup.list(connection, """
-                select format('alter table %s add constraint %I %s', conrelid::regclass, conname, pg_get_constraintdef(oid))
-                """ + ofEach);
+            select format('alter table %s add constraint %I %s', conrelid::regclass, conname, pg_get_constraintdef(oid))
+            """ + ofEach);
         for (String off : Backup.list(
                 connection,
                 "select format('alter table %s drop constraint %I', conrelid::regclass, conname)" + ofEach)) {
@@ -225,12 +223,30 @@ final class Restore {
                 connection
                         .unwrap(PGConnection.class)
                         .getCopyAPI()
-                        .copyIn("copy " + Backup.quoted(table) + " (" + columns + ") from stdin", in);
+                        .copyIn(
+                                "copy " + Backup.quoted(table) + " (" + columns + ") from stdin",
+                                new BoundedFields(in, longest(connection, table)));
             }
         }
         if (!known.isEmpty()) {
             throw new Refused("database.restore.damaged", known.getFirst());
         }
+    }
+
+    /** How long a value of each column can be in the file: a text, a picture or JSON has no bound, a number or a day has. */
+    private static int[] longest(Connection connection, String table) throws SQLException {
+        return Backup.list(
+                        connection,
+                        "select case when atttypid in ('text'::regtype, 'varchar'::regtype, 'bytea'::regtype,"
+                                + " 'json'::regtype, 'jsonb'::regtype) then " + BoundedFields.UNBOUNDED
+                                + " when typcategory = 'A' then " + LONGEST_ARRAY + " else " + LONGEST_VALUE
+                                + " end from pg_attribute join pg_type on pg_type.oid = atttypid where attrelid ="
+                                + " 'public."
+                                + Backup.quoted(table) + "'::regclass and attnum > 0 and not attisdropped"
+                                + " and attgenerated = '' order by attnum")
+                .stream()
+                .mapToInt(Integer::parseInt)
+                .toArray();
     }
 
     private static Map<String, Long> sequences(ZipFile zip) throws IOException {
