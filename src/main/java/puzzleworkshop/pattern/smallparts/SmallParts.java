@@ -85,13 +85,9 @@ public final class SmallParts {
             return SmallPartsCylinder.Answer.DOES_NOT_FIT;
         }
         List<Point> corners = outermost(hull.getCoordinates());
-        double[][] solid = new double[corners.size() * 2][];
-        for (int i = 0; i < corners.size(); i++) {
-            Point p = corners.get(i);
-            solid[2 * i] = new double[] {p.xMm(), p.yMm(), 0};
-            solid[2 * i + 1] = new double[] {p.xMm(), p.yMm(), thicknessMm};
-        }
-        return SmallPartsCylinder.test(solid, 0, slackMm, budget);
+        double[][] plan =
+                corners.stream().map(p -> new double[] {p.xMm(), p.yMm()}).toArray(double[][]::new);
+        return SmallPartsCylinder.test(TurnedSolid.plate(plan, thicknessMm), 0, slackMm, budget);
     }
 
     /** The outermost hull point in each of 48 directions: a solid inside the real one, so the answer stays safe. */

@@ -1,6 +1,8 @@
 package puzzleworkshop.pattern.smallparts;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Whether a solid fits entirely into the small-parts cylinder: 31.75 mm across, open at the top, its bottom slanted by
@@ -26,6 +28,7 @@ final class SmallPartsCylinder {
 
     private static final double FINEST_MM = 0.04;
     private static final int FIRST_CUT = 4;
+    private static final List<double[]> LIKELY = likely();
     /** A tangent that falls faster says nothing that could be reckoned with: the edge of the circle. */
     private static final double STEEPEST = -1e6;
 
@@ -35,59 +38,26 @@ final class SmallPartsCylinder {
         UNSURE
     }
 
-    private final double[] px;
-    private final double[] py;
-    private final double[] pz;
+    private final TurnedSolid solid;
     private final double round;
     private final double slack;
-    private final double reach;
-    private final double[] x;
-    private final double[] y;
-    private final double[] z;
-    private double highest;
-    private double lowest;
-    private double leastSum;
-    private double leftMost;
-    private double rightMost;
-    private double front;
-    private double back;
     private double slope;
     private int looks;
 
-    private SmallPartsCylinder(double[][] corners, double roundMm, double slackMm) {
-        int n = corners.length;
-        px = new double[n];
-        py = new double[n];
-        pz = new double[n];
-        x = new double[n];
-        y = new double[n];
-        z = new double[n];
-        round = roundMm;
-        slack = slackMm;
-        double[] middle = new double[3];
-        for (double[] corner : corners) {
-            for (int k = 0; k < 3; k++) {
-                middle[k] += corner[k] / n;
-            }
-        }
-        double farthest = 0;
-        for (int i = 0; i < n; i++) {
-            px[i] = corners[i][0] - middle[0];
-            py[i] = corners[i][1] - middle[1];
-            pz[i] = corners[i][2] - middle[2];
-            farthest = Math.max(farthest, Math.sqrt(px[i] * px[i] + py[i] * py[i] + pz[i] * pz[i]));
-        }
-        reach = farthest;
+    private SmallPartsCylinder(TurnedSolid solid, double roundMm, double slackMm) {
+        this.solid = solid;
+        this.round = roundMm;
+        this.slack = slackMm;
     }
 
     /**
-     * @param corners points whose convex hull is the solid, x y z in mm
+     * @param solid what is put in
      * @param roundMm radius of a ball carried along the hull (0 for a solid with sharp edges)
      * @param slackMm by how much the cylinder is taken larger on all sides, to be on the safe side
      * @param budget most orientations looked at
      */
-    static Answer test(double[][] corners, double roundMm, double slackMm, int budget) {
-        return new SmallPartsCylinder(corners, roundMm, slackMm).answer(budget);
+    static Answer test(TurnedSolid solid, double roundMm, double slackMm, int budget) {
+        return new SmallPartsCylinder(solid, roundMm, slackMm).answer(budget);
     }
 
     private Answer answer(int budget) {
@@ -95,7 +65,9 @@ final class SmallPartsCylinder {
             return Answer.FITS;
         }
         ArrayDeque<double[]> boxes = new ArrayDeque<>();
-        for (int face = 0; face < 4; face++) {
+        // The cylinder is its own mirror image front to back. For a solid that is its own too (a plate about its middle)
+        // each orientation (w, i, j, k) fits just as (i, w, -k, -j) does, and two of the four faces tell all.
+        for (int face = 0; face < 4; face += solid.isItsOwnMirrorImage() ? 2 : 1) {
             for (int i = 0; i < FIRST_CUT * FIRST_CUT * FIRST_CUT; i++) {
                 double half = 1.0 / FIRST_CUT;
                 boxes.add(new double[] {
@@ -111,7 +83,7 @@ final class SmallPartsCylinder {
             double[] box = boxes.poll();
             double half = box[4];
             double moved = mostMoved(half);
-            turnTo(quaternion(box));
+            solid.turnTo(quaternion(box));
             if (!fits(moved)) {
                 continue;
             }
@@ -141,7 +113,7 @@ final class SmallPartsCylinder {
     private double mostMoved(double half) {
         double chord = Math.min(2, half * Math.sqrt(3));
         double angle = Math.min(Math.PI, 4 * Math.asin(chord / 2));
-        return 2 * reach * Math.sin(angle / 2);
+        return 2 * solid.reach() * Math.sin(angle / 2);
     }
 
     private static double[] quaternion(double[] box) {
@@ -156,19 +128,25 @@ final class SmallPartsCylinder {
 
     /** Flat, upright and slanting plates turned about their own normal: where a piece that fits mostly does. */
     private boolean likelyOrientationFits() {
-        for (int facing = 0; facing < 4; facing++) {
-            for (int lean = 0; lean <= 90; lean += 15) {
-                for (int turn = 0; turn < 360; turn += 6) {
-                    double[] own = about(2, turn);
-                    double[] leaning = about(1, lean);
-                    turnTo(times(about(2, facing * 90), times(leaning, own)));
-                    if (fits(0)) {
-                        return true;
-                    }
-                }
+        for (double[] likely : LIKELY) {
+            solid.turnTo(likely);
+            if (fits(0)) {
+                return true;
             }
         }
         return false;
+    }
+
+    private static List<double[]> likely() {
+        List<double[]> all = new ArrayList<>();
+        for (int facing = 0; facing < 4; facing++) {
+            for (int lean = 0; lean <= 90; lean += 15) {
+                for (int turn = 0; turn < 360; turn += 6) {
+                    all.add(times(about(2, facing * 90), times(about(1, lean), about(2, turn))));
+                }
+            }
+        }
+        return all;
     }
 
     private static double[] about(int axis, double degrees) {
@@ -187,49 +165,6 @@ final class SmallPartsCylinder {
         };
     }
 
-    private void turnTo(double[] q) {
-        double scale = 1 / Math.sqrt(q[0] * q[0] + q[1] * q[1] + q[2] * q[2] + q[3] * q[3]);
-        double w = q[0] * scale;
-        double i = q[1] * scale;
-        double j = q[2] * scale;
-        double k = q[3] * scale;
-        double xx = 1 - 2 * (j * j + k * k);
-        double xy = 2 * (i * j - k * w);
-        double xz = 2 * (i * k + j * w);
-        double yx = 2 * (i * j + k * w);
-        double yy = 1 - 2 * (i * i + k * k);
-        double yz = 2 * (j * k - i * w);
-        double zx = 2 * (i * k - j * w);
-        double zy = 2 * (j * k + i * w);
-        double zz = 1 - 2 * (i * i + j * j);
-        for (int n = 0; n < px.length; n++) {
-            x[n] = xx * px[n] + xy * py[n] + xz * pz[n];
-            y[n] = yx * px[n] + yy * py[n] + yz * pz[n];
-            z[n] = zx * px[n] + zy * py[n] + zz * pz[n];
-        }
-        measure();
-    }
-
-    /** How far the turned solid reaches; asked once for an orientation, for it is held against two cylinders. */
-    private void measure() {
-        highest = Double.NEGATIVE_INFINITY;
-        lowest = Double.POSITIVE_INFINITY;
-        leastSum = Double.POSITIVE_INFINITY;
-        leftMost = Double.POSITIVE_INFINITY;
-        rightMost = Double.NEGATIVE_INFINITY;
-        front = Double.POSITIVE_INFINITY;
-        back = Double.NEGATIVE_INFINITY;
-        for (int n = 0; n < x.length; n++) {
-            highest = Math.max(highest, z[n]);
-            lowest = Math.min(lowest, z[n]);
-            leastSum = Math.min(leastSum, z[n] + x[n]);
-            leftMost = Math.min(leftMost, x[n]);
-            rightMost = Math.max(rightMost, x[n]);
-            front = Math.min(front, y[n]);
-            back = Math.max(back, y[n]);
-        }
-    }
-
     /** Whether the turned solid can be put into the cylinder made larger by some millimetres on all sides. */
     private boolean fits(double larger) {
         looks++;
@@ -238,15 +173,16 @@ final class SmallPartsCylinder {
         if (radius < 0) {
             return false;
         }
-        if (rightMost - leftMost > 2 * radius
-                || back - front > 2 * radius
-                || highest - lowest > DEEP_MM + 3 * allowance - 2 * round) {
+        if (solid.length() > 2 * radius
+                || solid.width() > 2 * radius
+                || solid.height() > DEEP_MM + 3 * allowance - 2 * round) {
             return false;
         }
         // raised to the rim; then it must stand far enough on the deep side
-        double up = allowance - round - highest;
-        double from = Math.max(-BOTTOM + ROOT_2 * (round - allowance) - up - leastSum, -radius - leftMost);
-        double to = radius - rightMost;
+        double up = allowance - round - solid.highest();
+        double from =
+                Math.max(-BOTTOM + ROOT_2 * (round - allowance) - up - solid.leastSum(), -radius - solid.leftMost());
+        double to = radius - solid.rightMost();
         return from <= to && roomBetween(from, to, radius);
     }
 
@@ -304,7 +240,9 @@ final class SmallPartsCylinder {
         int lower = 0;
         int upper = 0;
         double square = radius * radius;
-        for (int n = 0; n < x.length; n++) {
+        double[] x = solid.x();
+        double[] y = solid.y();
+        for (int n = 0; n < solid.seenFromAbove(); n++) {
             double aside = x[n] + shift;
             double half = Math.sqrt(Math.max(0, square - aside * aside));
             if (-y[n] - half > highestLow) {

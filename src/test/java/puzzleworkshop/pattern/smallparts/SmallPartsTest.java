@@ -26,7 +26,7 @@ class SmallPartsTest {
     private static final int BUDGET = 400_000;
 
     private static Answer ball(double diameter) {
-        return SmallPartsCylinder.test(new double[][] {{0, 0, 0}}, diameter / 2, 0, BUDGET);
+        return SmallPartsCylinder.test(TurnedSolid.of(new double[][] {{0, 0, 0}}), diameter / 2, 0, BUDGET);
     }
 
     /** A rod inscribed in the true one with 24 sides, on the safe side for 'does not fit'. */
@@ -37,7 +37,7 @@ class SmallPartsTest {
             corners[2 * i] = new double[] {diameter / 2 * Math.cos(angle), diameter / 2 * Math.sin(angle), 0};
             corners[2 * i + 1] = new double[] {corners[2 * i][0], corners[2 * i][1], length};
         }
-        return SmallPartsCylinder.test(corners, 0, 0, BUDGET);
+        return SmallPartsCylinder.test(TurnedSolid.of(corners), 0, 0, BUDGET);
     }
 
     private static Answer plate(double width, double height) {
