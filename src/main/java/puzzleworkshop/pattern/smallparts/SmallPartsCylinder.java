@@ -1,8 +1,9 @@
 package puzzleworkshop.pattern.smallparts;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.PriorityQueue;
 
 /**
  * Whether a solid fits entirely into the small-parts cylinder: 31.75 mm across, open at the top, its bottom slanted by
@@ -11,9 +12,8 @@ import java.util.List;
  * <p>The inside of the cylinder is convex, so a solid fits exactly when its convex hull does, and it is enough to look
  * at corner points (and a roundness about them, for a ball or a rounded rod). For one orientation the answer is exact:
  * the solid is raised to the rim, and the best place in plan is the right-most point of an intersection of discs. All
- * orientations are covered by boxes of quaternions that are halved until they are decided: a whole box is out when the
- * solid does not fit in its middle orientation even into a cylinder larger by as much as any point can move within the
- * box. What is not decided within the budget is answered {@link Answer#UNSURE} and must be treated as fitting.
+ * orientations are covered by boxes of quaternions that are halved until they are decided: a whole box is out when what
+ * forbids its middle orientation forbids all of it ({@link FarkasCertificate}). What is not decided within the budget is answered {@link Answer#UNSURE} and must be treated as fitting.
  */
 final class SmallPartsCylinder {
 
@@ -28,6 +28,10 @@ final class SmallPartsCylinder {
 
     private static final double FINEST_MM = 0.04;
     private static final int FIRST_CUT = 4;
+    /** Where the solid is kept out of a cylinder larger by this share of a box's motion, that is tried as a proof for it all. */
+    private static final double NEARLY = 0.2;
+
+    private static final double[] NOWHERE = new double[3];
     private static final List<double[]> LIKELY = likely();
     /** A tangent that falls faster says nothing that could be reckoned with: the edge of the circle. */
     private static final double STEEPEST = -1e6;
@@ -40,14 +44,30 @@ final class SmallPartsCylinder {
 
     private final TurnedSolid solid;
     private final double round;
-    private final double slack;
-    private double slope;
+    private final double ownAllowance;
+    /** Of the cylinder that is looked into: its own, or one made larger. */
+    private double allowance;
+
+    private double radius;
+    private final FarkasCertificate why = new FarkasCertificate();
+    private Missing atLow = new Missing();
+    private Missing atHigh = new Missing();
+    private Missing between = new Missing();
     private int looks;
 
     private SmallPartsCylinder(TurnedSolid solid, double roundMm, double slackMm) {
         this.solid = solid;
         this.round = roundMm;
-        this.slack = slackMm;
+        ownAllowance = slackMm + SEARCH_MM;
+    }
+
+    /** What is missing at a shift in x, how fast that grows with the shift, and the two corners that it is between. */
+    private static final class Missing {
+        double shift;
+        double much;
+        double slope;
+        int lower;
+        int upper;
     }
 
     /**
@@ -64,66 +84,39 @@ final class SmallPartsCylinder {
         if (likelyOrientationFits()) {
             return Answer.FITS;
         }
-        ArrayDeque<double[]> boxes = new ArrayDeque<>();
-        // The cylinder is its own mirror image front to back. For a solid that is its own too (a plate about its middle)
-        // each orientation (w, i, j, k) fits just as (i, w, -k, -j) does, and two of the four faces tell all.
+        // those first that nearly fit: where a solid fits by little, it is found soon
+        PriorityQueue<OrientationBox> boxes = new PriorityQueue<>(Comparator.comparingDouble(OrientationBox::lacksMm));
+        // The cylinder is its own mirror image front to back. A solid that is its own too, as a plate is, fits in the
+        // orientation (w, i, j, k) just as in (i, w, -k, -j), and two of the four faces tell all.
         for (int face = 0; face < 4; face += solid.isItsOwnMirrorImage() ? 2 : 1) {
-            for (int i = 0; i < FIRST_CUT * FIRST_CUT * FIRST_CUT; i++) {
-                double half = 1.0 / FIRST_CUT;
-                boxes.add(new double[] {
-                    face,
-                    -1 + half * (1 + 2 * (i % FIRST_CUT)),
-                    -1 + half * (1 + 2 * (i / FIRST_CUT % FIRST_CUT)),
-                    -1 + half * (1 + 2 * (i / FIRST_CUT / FIRST_CUT)),
-                    half
-                });
-            }
+            boxes.addAll(OrientationBox.wholeFace(face, FIRST_CUT, solid.reach()));
         }
+        boolean sure = true;
         while (!boxes.isEmpty()) {
-            double[] box = boxes.poll();
-            double half = box[4];
-            double moved = mostMoved(half);
-            solid.turnTo(quaternion(box));
+            OrientationBox box = boxes.poll();
+            double angle = box.farthestTurn();
+            double moved = 2 * solid.reach() * Math.sin(angle / 2);
+            solid.turnTo(box.middle());
             if (!fits(moved)) {
                 continue;
             }
             if (fits(0)) {
                 return Answer.FITS;
             }
-            if (moved < FINEST_MM || looks > budget) {
+            boolean fitsNearly = fits(moved * NEARLY);
+            if (!fitsNearly && why.holdsWithin(angle)) {
+                continue;
+            }
+            if (looks > budget) {
                 return Answer.UNSURE;
             }
-            for (int corner = 0; corner < 8; corner++) {
-                boxes.add(new double[] {
-                    box[0],
-                    box[1] + ((corner & 1) == 0 ? half : -half) / 2,
-                    box[2] + ((corner & 2) == 0 ? half : -half) / 2,
-                    box[3] + ((corner & 4) == 0 ? half : -half) / 2,
-                    half / 2
-                });
+            if (moved < FINEST_MM) {
+                sure = false;
+            } else {
+                boxes.addAll(box.halved(fitsNearly ? moved * NEARLY : moved));
             }
         }
-        return Answer.DOES_NOT_FIT;
-    }
-
-    /**
-     * How far a point can move within a box. Points of the box lie within half·√3 of its middle; drawing in to the unit
-     * sphere brings them no farther apart; a rotation turns by twice the angle between quaternions.
-     */
-    private double mostMoved(double half) {
-        double chord = Math.min(2, half * Math.sqrt(3));
-        double angle = Math.min(Math.PI, 4 * Math.asin(chord / 2));
-        return 2 * solid.reach() * Math.sin(angle / 2);
-    }
-
-    private static double[] quaternion(double[] box) {
-        double[] q = new double[4];
-        int face = (int) box[0];
-        q[face] = 1;
-        for (int k = 1; k < 4; k++) {
-            q[(face + k) % 4] = box[k];
-        }
-        return q;
+        return sure ? Answer.DOES_NOT_FIT : Answer.UNSURE;
     }
 
     /** Flat, upright and slanting plates turned about their own normal: where a piece that fits mostly does. */
@@ -142,103 +135,138 @@ final class SmallPartsCylinder {
         for (int facing = 0; facing < 4; facing++) {
             for (int lean = 0; lean <= 90; lean += 15) {
                 for (int turn = 0; turn < 360; turn += 6) {
-                    all.add(times(about(2, facing * 90), times(about(1, lean), about(2, turn))));
+                    all.add(Quaternion.after(
+                            Quaternion.about(2, facing * 90),
+                            Quaternion.after(Quaternion.about(1, lean), Quaternion.about(2, turn))));
                 }
             }
         }
         return all;
     }
 
-    private static double[] about(int axis, double degrees) {
-        double[] q = new double[4];
-        q[0] = Math.cos(Math.toRadians(degrees) / 2);
-        q[axis + 1] = Math.sin(Math.toRadians(degrees) / 2);
-        return q;
-    }
-
-    private static double[] times(double[] a, double[] b) {
-        return new double[] {
-            a[0] * b[0] - a[1] * b[1] - a[2] * b[2] - a[3] * b[3],
-            a[0] * b[1] + a[1] * b[0] + a[2] * b[3] - a[3] * b[2],
-            a[0] * b[2] - a[1] * b[3] + a[2] * b[0] + a[3] * b[1],
-            a[0] * b[3] + a[1] * b[2] - a[2] * b[1] + a[3] * b[0]
-        };
-    }
-
-    /** Whether the turned solid can be put into the cylinder made larger by some millimetres on all sides. */
+    /**
+     * Whether the turned solid can be put into the cylinder made larger by some millimetres on all sides; if not,
+     * {@link #why} says what keeps it out, and by how much it is kept out of the cylinder as it is.
+     */
     private boolean fits(double larger) {
         looks++;
-        double allowance = larger + slack + SEARCH_MM;
-        double radius = RADIUS_MM + allowance - round;
+        allowance = ownAllowance + larger;
+        radius = RADIUS_MM + allowance - round;
+        why.begin();
         if (radius < 0) {
+            why.demand(1, 0, 0, 0, NOWHERE, ownRadius());
             return false;
         }
-        if (solid.length() > 2 * radius
-                || solid.width() > 2 * radius
-                || solid.height() > DEEP_MM + 3 * allowance - 2 * round) {
+        if (solid.length() > 2 * radius) {
+            why.demand(1, 1, 0, 0, solid.farthest(1, 0, 0), ownRadius());
+            why.demand(1, -1, 0, 0, solid.farthest(-1, 0, 0), ownRadius());
+            return false;
+        }
+        if (solid.width() > 2 * radius) {
+            why.demand(1, 0, 1, 0, solid.farthest(0, 1, 0), ownRadius());
+            why.demand(1, 0, -1, 0, solid.farthest(0, -1, 0), ownRadius());
+            return false;
+        }
+        if (solid.height() > height(allowance)) {
+            why.demand(1, 0, 0, 1, solid.farthest(0, 0, 1), height(ownAllowance));
+            why.demand(1, 0, 0, -1, solid.farthest(0, 0, -1), 0);
             return false;
         }
         // raised to the rim; then it must stand far enough on the deep side
-        double up = allowance - round - solid.highest();
-        double from =
-                Math.max(-BOTTOM + ROOT_2 * (round - allowance) - up - solid.leastSum(), -radius - solid.leftMost());
+        double bySlant = solid.highest() - solid.leastSum() - slantedRoom(allowance);
+        double byWall = -radius - solid.leftMost();
         double to = radius - solid.rightMost();
-        return from <= to && roomBetween(from, to, radius);
+        double from = Math.max(bySlant, byWall);
+        if (from > to) {
+            why.demand(1, 1, 0, 0, solid.farthest(1, 0, 0), ownRadius());
+            holdFrom(1, bySlant > byWall);
+            return false;
+        }
+        return roomBetween(from, to, bySlant > byWall);
+    }
+
+    private double ownRadius() {
+        return RADIUS_MM + ownAllowance - round;
+    }
+
+    private double height(double allowance) {
+        return DEEP_MM + 3 * allowance - 2 * round;
+    }
+
+    /** How deep the slanted bottom lets the lowest corner be under the highest, at the cylinder's axis. */
+    private double slantedRoom(double allowance) {
+        return BOTTOM + (ROOT_2 + 1) * (allowance - round);
+    }
+
+    /** What keeps the shift from being less: the slanted bottom, or the wall. */
+    private void holdFrom(double weight, boolean bySlant) {
+        if (bySlant) {
+            why.demand(weight, 0, 0, 1, solid.farthest(0, 0, 1), slantedRoom(ownAllowance));
+            why.demand(weight, -1, 0, -1, solid.farthest(-1, 0, -1), 0);
+        } else {
+            why.demand(weight, -1, 0, 0, solid.farthest(-1, 0, 0), ownRadius());
+        }
     }
 
     /**
      * Whether some shift in x between the two leaves an interval of shifts in y. What is missing is a convex function of
      * the shift in x, so it lies above its tangents: where those of both ends cross above zero there is no room anywhere
-     * between, else it is looked at there next (Kelley's cutting planes along a line). Of a piece that misses by a hair
-     * hundreds of thousands of orientations are asked, and this mostly answers in two or three looks.
+     * between, else it is looked at there next (Kelley's cutting planes along a line).
      */
-    private boolean roomBetween(double from, double to, double radius) {
-        double low = from;
-        double atLow = missing(low, radius);
-        double fall = slope;
-        if (atLow <= 0) {
+    private boolean roomBetween(double from, double to, boolean bySlant) {
+        look(atLow, from);
+        if (atLow.much <= 0) {
             return true;
         }
-        double high = to;
-        double atHigh = missing(high, radius);
-        double rise = slope;
-        if (atHigh <= 0) {
+        if (atLow.slope >= 0) {
+            tangent(1, atLow);
+            holdFrom(atLow.slope, bySlant);
+            return false;
+        }
+        look(atHigh, to);
+        if (atHigh.much <= 0) {
             return true;
         }
-        while (fall < 0 && rise > 0 && high - low > SEARCH_MM / 10) {
-            double next = (low + high) / 2;
-            if (fall > STEEPEST && rise < -STEEPEST) {
-                double beyond = (atHigh - atLow - rise * (high - low)) / (fall - rise);
-                if (atLow + fall * beyond > 0) {
+        if (atHigh.slope <= 0) {
+            tangent(1, atHigh);
+            why.demand(-atHigh.slope, 1, 0, 0, solid.farthest(1, 0, 0), ownRadius());
+            return false;
+        }
+        while (atHigh.shift - atLow.shift > SEARCH_MM / 10) {
+            double far = atHigh.shift - atLow.shift;
+            double next = atLow.shift + far / 2;
+            if (atLow.slope > STEEPEST && atHigh.slope < -STEEPEST) {
+                double beyond = (atHigh.much - atLow.much - atHigh.slope * far) / (atLow.slope - atHigh.slope);
+                if (atLow.much + atLow.slope * beyond > 0) {
+                    tangent(atHigh.slope, atLow);
+                    tangent(-atLow.slope, atHigh);
                     return false;
                 }
                 // never so near an end that the next step would say nothing new
-                double least = (high - low) / 16;
-                next = Math.clamp(low + beyond, low + least, high - least);
+                double least = far / 16;
+                next = atLow.shift + Math.clamp(beyond, least, far - least);
             }
-            double there = missing(next, radius);
-            if (there <= 0) {
+            look(between, next);
+            if (between.much <= 0) {
                 return true;
             }
-            if (slope < 0) {
-                low = next;
-                atLow = there;
-                fall = slope;
+            Missing looked = between;
+            if (looked.slope < 0) {
+                between = atLow;
+                atLow = looked;
             } else {
-                high = next;
-                atHigh = there;
-                rise = slope;
+                between = atHigh;
+                atHigh = looked;
             }
         }
+        why.none();
         return false;
     }
 
-    /** What is missing at a shift; {@link #slope} is how fast that grows there with the shift. */
-    private double missing(double shift, double radius) {
+    private void look(Missing at, double shift) {
+        at.shift = shift;
         double highestLow = Double.NEGATIVE_INFINITY;
         double lowestHigh = Double.POSITIVE_INFINITY;
-        int lower = 0;
-        int upper = 0;
         double square = radius * radius;
         double[] x = solid.x();
         double[] y = solid.y();
@@ -247,19 +275,39 @@ final class SmallPartsCylinder {
             double half = Math.sqrt(Math.max(0, square - aside * aside));
             if (-y[n] - half > highestLow) {
                 highestLow = -y[n] - half;
-                lower = n;
+                at.lower = n;
             }
             if (half - y[n] < lowestHigh) {
                 lowestHigh = half - y[n];
-                upper = n;
+                at.upper = n;
             }
         }
-        slope = slopeOf(x[lower] + shift, square) + slopeOf(x[upper] + shift, square);
-        return highestLow - lowestHigh;
+        at.much = highestLow - lowestHigh;
+        at.slope = slopeAt(x[at.lower] + shift) + slopeAt(x[at.upper] + shift);
+    }
+
+    private double halfChord(double aside) {
+        return Math.sqrt(Math.max(0, radius * radius - aside * aside));
     }
 
     /** How fast half of a chord gets shorter; at the circle's edge without end. */
-    private static double slopeOf(double aside, double square) {
-        return aside / Math.sqrt(Math.max(0, square - aside * aside));
+    private double slopeAt(double aside) {
+        return aside / halfChord(aside);
+    }
+
+    /** Both corners lie within the circle, so on the inner side of its tangents where they would touch it. */
+    private void tangent(double weight, Missing at) {
+        tangent(weight, at, at.lower, -1);
+        tangent(weight, at, at.upper, 1);
+    }
+
+    private void tangent(double weight, Missing at, int corner, double side) {
+        double aside = solid.x()[corner] + at.shift;
+        double half = halfChord(aside);
+        if (!(Math.abs(weight) < -STEEPEST) || !(Math.abs(aside) < -STEEPEST * half)) {
+            why.none();
+            return;
+        }
+        why.demand(weight, aside / half, side, 0, solid.seen(corner), ownRadius() * radius / half);
     }
 }

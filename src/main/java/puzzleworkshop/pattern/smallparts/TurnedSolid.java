@@ -13,8 +13,13 @@ final class TurnedSolid {
     private final double reach;
     private final double[] turnedX;
     private final double[] turnedY;
+    private final double[] turnedZ;
     private final double[] x;
     private final double[] y;
+    private final double[] z;
+    private double liftX;
+    private double liftY;
+    private double liftZ;
     private int seen;
     private double highest;
     private double lowest;
@@ -30,8 +35,10 @@ final class TurnedSolid {
         this.reach = reach;
         turnedX = new double[corners.length];
         turnedY = new double[corners.length];
+        turnedZ = new double[corners.length];
         x = new double[2 * corners.length];
         y = new double[2 * corners.length];
+        z = new double[2 * corners.length];
     }
 
     /** @param corners points whose convex hull is the solid, x y z in mm */
@@ -113,13 +120,17 @@ final class TurnedSolid {
             double[] c = corners[n];
             turnedX[n] = xx * c[0] + xy * c[1] + xz * c[2];
             turnedY[n] = yx * c[0] + yy * c[1] + yz * c[2];
-            reachTo(turnedX[n], turnedY[n], zx * c[0] + zy * c[1] + zz * c[2]);
+            turnedZ[n] = zx * c[0] + zy * c[1] + zz * c[2];
+            reachTo(turnedX[n], turnedY[n], turnedZ[n]);
         }
+        liftX = xz * thickness;
+        liftY = yz * thickness;
+        liftZ = zz * thickness;
         if (thickness > 0) {
-            lift(xz * thickness, yz * thickness, zz * thickness);
+            lift();
         } else {
             for (int n = 0; n < corners.length; n++) {
-                see(turnedX[n], turnedY[n]);
+                see(n, 0);
             }
         }
     }
@@ -149,38 +160,61 @@ final class TurnedSolid {
      * The plate's other side lies so far from the one that was turned. Of a corner both are seen only where the outline
      * goes over from the one side to the other; else the one that its two edges face.
      */
-    private void lift(double dx, double dy, double dz) {
-        highest += Math.max(0, dz);
-        lowest += Math.min(0, dz);
-        leastSum += Math.min(0, dz + dx);
-        leftMost += Math.min(0, dx);
-        rightMost += Math.max(0, dx);
-        front += Math.min(0, dy);
-        back += Math.max(0, dy);
+    private void lift() {
+        highest += Math.max(0, liftZ);
+        lowest += Math.min(0, liftZ);
+        leastSum += Math.min(0, liftZ + liftX);
+        leftMost += Math.min(0, liftX);
+        rightMost += Math.max(0, liftX);
+        front += Math.min(0, liftY);
+        back += Math.max(0, liftY);
         int last = corners.length - 1;
-        double before = facing(last, 0, dx, dy, dz);
+        double before = facing(last, 0);
         for (int n = 0; n <= last; n++) {
-            double behind = facing(n, n == last ? 0 : n + 1, dx, dy, dz);
+            double behind = facing(n, n == last ? 0 : n + 1);
             if (before <= 0 || behind <= 0) {
-                see(turnedX[n], turnedY[n]);
+                see(n, 0);
             }
             if (before >= 0 || behind >= 0) {
-                see(turnedX[n] + dx, turnedY[n] + dy);
+                see(n, 1);
             }
             before = behind;
         }
     }
 
     /** More than 0 where the other side's edge lies farther out, seen from above; a plate on its edge decides nothing. */
-    private double facing(int from, int to, double dx, double dy, double dz) {
-        double outwards = dx * (turnedY[to] - turnedY[from]) - dy * (turnedX[to] - turnedX[from]);
-        return dz > 0 ? outwards : dz < 0 ? -outwards : 0;
+    private double facing(int from, int to) {
+        double outwards = liftX * (turnedY[to] - turnedY[from]) - liftY * (turnedX[to] - turnedX[from]);
+        return liftZ > 0 ? outwards : liftZ < 0 ? -outwards : 0;
     }
 
-    private void see(double atX, double atY) {
-        x[seen] = atX;
-        y[seen] = atY;
+    private void see(int corner, int lifted) {
+        x[seen] = turnedX[corner] + lifted * liftX;
+        y[seen] = turnedY[corner] + lifted * liftY;
+        z[seen] = turnedZ[corner] + lifted * liftZ;
         seen++;
+    }
+
+    /** The corner that lies farthest in a direction, as it is turned: x y z. */
+    double[] farthest(double alongX, double alongY, double alongZ) {
+        int best = 0;
+        double most = Double.NEGATIVE_INFINITY;
+        for (int n = 0; n < corners.length; n++) {
+            double far = alongX * turnedX[n] + alongY * turnedY[n] + alongZ * turnedZ[n];
+            if (far > most) {
+                most = far;
+                best = n;
+            }
+        }
+        int lifted = alongX * liftX + alongY * liftY + alongZ * liftZ > 0 ? 1 : 0;
+        return new double[] {
+            turnedX[best] + lifted * liftX, turnedY[best] + lifted * liftY, turnedZ[best] + lifted * liftZ
+        };
+    }
+
+    /** One of the corners seen from above, as it is turned: x y z. */
+    double[] seen(int n) {
+        return new double[] {x[n], y[n], z[n]};
     }
 
     /** How many of the first of {@link #x} and {@link #y} are the corners of the outline seen from above. */
