@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.TreeSet;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.display.fields.FileUpload;
 
@@ -43,6 +44,13 @@ class FloorsTest {
     private static final DescribedPredicate<JavaClass> A_RECORD_AN_ENUM_OR_SEALED = describe(
             "a record, an enum or sealed",
             type -> type.isRecord() || type.isEnum() || type.reflect().isSealed());
+
+    /** Rules that read the whole house stand in one class: it is read once for all of them, which takes longest. */
+    @Nested
+    class Packages extends PackageRules {}
+
+    @Nested
+    class StyleSheets extends StyleSheetRules {}
 
     @Test
     void every_room_has_a_floor() {

@@ -12,7 +12,7 @@ import org.springframework.modulith.docs.Documenter.Options;
 
 /**
  * Rooms speak to each other through their faces only, and never in a circle. The whole house is read once more for it;
- * FloorsTest and PackagesTest tell most of it in the inner loop.
+ * FloorsTest tells most of it in the inner loop.
  */
 @DisplayNameGeneration(ReplaceUnderscores.class)
 @Tag("slow")

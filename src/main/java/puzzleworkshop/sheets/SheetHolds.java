@@ -23,7 +23,7 @@ import puzzleworkshop.sheets.board.RackSettings;
 /**
  * What happens to one sheet for an order: held, set free, cut, and a mistaken cut taken back. Each command locks the sheet's
  * row; what it means for the order, and in which order rows are locked, is decided by the room boards, the only one that
- * calls these commands ({@code PackagesTest}).
+ * calls these commands ({@code PackageRules}).
  */
 @Service
 @Transactional

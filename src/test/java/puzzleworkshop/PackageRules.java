@@ -23,7 +23,7 @@ import org.springframework.beans.factory.ObjectProvider;
 
 /** Packages are small, know each other in one direction, and ask for their beans plainly. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
-class PackagesTest {
+abstract class PackageRules {
 
     /** About twenty; package-info not counted. */
     private static final int MOST_FILES = 20;

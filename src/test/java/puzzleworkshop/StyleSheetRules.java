@@ -26,7 +26,7 @@ import puzzleworkshop.display.Markup;
 
 /** One palette: the tokens in {@code workshop.css}. A room's style sheet uses them and has no colour of its own. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
-class StyleSheetsTest {
+abstract class StyleSheetRules {
 
     private static final Path FOLDER = Path.of("frontend");
     private static final Path TOKENS = FOLDER.resolve("workshop.css");
@@ -157,7 +157,7 @@ class StyleSheetsTest {
             return true;
         }
         Set<String> by = makers.getOrDefault(type, Set.of()).stream()
-                .map(StyleSheetsTest::top)
+                .map(StyleSheetRules::top)
                 .collect(Collectors.toCollection(TreeSet::new));
         // in a circle the question is answered by those who stand outside it
         return !by.isEmpty()
@@ -167,12 +167,12 @@ class StyleSheetsTest {
     /** A part that is a bean is asked by its interface. */
     private static Stream<String> withBeans(JavaClass called) {
         return called.isInterface() && called.getPackageName().startsWith("puzzleworkshop")
-                ? called.getAllSubclasses().stream().map(StyleSheetsTest::top)
+                ? called.getAllSubclasses().stream().map(StyleSheetRules::top)
                 : Stream.of(top(called));
     }
 
     private static String top(JavaClass type) {
-        return type.getEnclosingClass().map(StyleSheetsTest::top).orElse(type.getName());
+        return type.getEnclosingClass().map(StyleSheetRules::top).orElse(type.getName());
     }
 
     private static Set<String> sheetsOf(JavaClass type) {
