@@ -146,6 +146,15 @@ public class OrderStore {
                 .optional();
     }
 
+    /** The same for who needs nothing of it. @return false: there is none */
+    boolean lockRow(OrderId id) {
+        return jdbc.sql("select 1 from customer_order where id = :id for no key update")
+                .param("id", id.value())
+                .query(Integer.class)
+                .optional()
+                .isPresent();
+    }
+
     Optional<Order> findByNumber(String number) {
         return jdbc.sql(SELECT + "where o.number = :number")
                 .param("number", number)
@@ -211,45 +220,37 @@ public class OrderStore {
                 .param("dayless", filter.due() == OrderFilter.Due.NO_DAY);
     }
 
-    void confirm(OrderId id, Stage first, LocalDate promised, Instant now) {
-        jdbc.sql("""
-            update customer_order set state = 'CONFIRMED', next_stage = :first, confirmed_at = :now,
-                promised_on = :promised, version = version + 1
-            where id = :id
-            """)
+    Order confirm(OrderId id, Stage first, LocalDate promised, Instant now) {
+        return changed(id, "state = 'CONFIRMED', next_stage = :first, confirmed_at = :now, promised_on = :promised")
                 .param("first", first.name())
                 .param("now", Timestamp.from(now))
                 .param("promised", promised)
-                .param("id", id.value())
-                .update();
+                .query(ORDER)
+                .single();
     }
 
     /** Puts the order at a stage; absent: all stages are done and the customer has it. */
-    void moveTo(OrderId id, Optional<Stage> next, Instant now) {
-        jdbc.sql("""
-            update customer_order set next_stage = :next,
-                state = case when cast(:next as text) is null then 'HANDED_OVER' else 'CONFIRMED' end,
-                handed_over_at = case when cast(:next as text) is null then cast(:now as timestamptz) end,
-                version = version + 1
-            where id = :id
+    Order moveTo(OrderId id, Optional<Stage> next, Instant now) {
+        return changed(id, """
+            next_stage = :next,
+            state = case when cast(:next as text) is null then 'HANDED_OVER' else 'CONFIRMED' end,
+            handed_over_at = case when cast(:next as text) is null then cast(:now as timestamptz) end
             """)
                 .param("next", next.map(Enum::name).orElse(null))
                 .param("now", Timestamp.from(now))
-                .param("id", id.value())
-                .update();
+                .query(ORDER)
+                .single();
     }
 
-    void end(OrderId id, OrderState state, Instant now) {
-        jdbc.sql("""
-            update customer_order set state = :state, next_stage = null,
-                closed_at = case when :state = 'HANDED_OVER' then null else cast(:now as timestamptz) end,
-                version = version + 1
-            where id = :id
+    Order end(OrderId id, OrderState state, Instant now) {
+        return changed(id, """
+            state = :state, next_stage = null,
+            closed_at = case when :state = 'HANDED_OVER' then null else cast(:now as timestamptz) end
             """)
                 .param("state", state.name())
                 .param("now", Timestamp.from(now))
-                .param("id", id.value())
-                .update();
+                .query(ORDER)
+                .single();
     }
 
     void reframe(OrderId id, FramedPicture framed) {
@@ -272,26 +273,30 @@ public class OrderStore {
                 .update();
     }
 
-    void acceptSoft(OrderId id, String word) {
-        jdbc.sql("update customer_order set soft_accepted = :word, version = version + 1 where id = :id")
+    Order acceptSoft(OrderId id, String word) {
+        return changed(id, "soft_accepted = :word")
                 .param("word", word)
-                .param("id", id.value())
-                .update();
+                .query(ORDER)
+                .single();
     }
 
-    void approve(OrderId id, Optional<Approval> approval) {
-        jdbc.sql("update customer_order set approved_at = :at, approved_by = :by, version = version + 1 where id = :id")
+    Order approve(OrderId id, Optional<Approval> approval) {
+        return changed(id, "approved_at = :at, approved_by = :by")
                 .param("at", approval.map(a -> Timestamp.from(a.at())).orElse(null))
                 .param("by", approval.map(Approval::by).orElse(null))
-                .param("id", id.value())
-                .update();
+                .query(ORDER)
+                .single();
     }
 
-    void promise(OrderId id, LocalDate day) {
-        jdbc.sql("update customer_order set promised_on = :day, version = version + 1 where id = :id")
-                .param("day", day)
-                .param("id", id.value())
-                .update();
+    Order promise(OrderId id, LocalDate day) {
+        return changed(id, "promised_on = :day").param("day", day).query(ORDER).single();
+    }
+
+    /** Changes an order and answers with it as it is now, in one question: it is asked for after every tick. */
+    private JdbcClient.StatementSpec changed(OrderId id, String columns) {
+        return jdbc.sql("update customer_order o set " + columns + ", version = version + 1"
+                        + " from customer c where o.id = :id and c.id = o.customer_id returning " + OrderRow.COLUMNS)
+                .param("id", id.value());
     }
 
     static Optional<Instant> instant(ResultSet row, String column) throws SQLException {

@@ -109,9 +109,9 @@ public class Orders {
         if (promised.isBefore(workshop.today())) {
             throw new Refused("orders.date.past", promised);
         }
-        store.confirm(id, Stage.PRINT, promised, clock.instant());
+        Order confirmed = store.confirm(id, Stage.PRINT, promised, clock.instant());
         write(id, who, Sentence.of("orders.history.confirmed", promised));
-        return get(id);
+        return confirmed;
     }
 
     /** Gives the order up. Whatever it holds (sheets) is released by those who listen for the cancellation. */
@@ -135,11 +135,12 @@ public class Orders {
         if (order.state() != OrderState.CONFIRMED && order.state() != OrderState.QUOTE) {
             throw new Refused("orders.change.too-late", order.number());
         }
-        if (order.approval().isEmpty()) {
-            store.approve(id, Optional.of(new Approval(clock.instant(), by)));
-            write(id, who, Sentence.of("orders.history.approved", by));
+        if (order.approval().isPresent()) {
+            return order;
         }
-        return get(id);
+        Order approved = store.approve(id, Optional.of(new Approval(clock.instant(), by)));
+        write(id, who, Sentence.of("orders.history.approved", by));
+        return approved;
     }
 
     /**
@@ -172,9 +173,9 @@ public class Orders {
     @Transactional
     public Order acceptSoft(OrderId id, String word, String who) {
         lock(id);
-        store.acceptSoft(id, word);
+        Order accepted = store.acceptSoft(id, word);
         write(id, who, Sentence.of("orders.history.soft-accepted", word));
-        return get(id);
+        return accepted;
     }
 
     /**
@@ -193,12 +194,13 @@ public class Orders {
         }
         Optional<Stage> following =
                 stage == Stage.HAND_OVER ? Optional.empty() : Optional.of(Stage.values()[stage.ordinal() + 1]);
-        store.moveTo(id, following, clock.instant());
+        Order moved = store.moveTo(id, following, clock.instant());
         write(id, who, Sentence.of("orders.history.stage." + stage.name()));
-        if (following.isEmpty()) {
-            events.publishEvent(new OrderHandedOver(id, who));
+        if (following.isPresent()) {
+            return moved;
         }
-        return get(id);
+        events.publishEvent(new OrderHandedOver(id, who));
+        return get(id); // who listens may have closed it
     }
 
     /** Puts the order back at an earlier stage: a mis-tap taken back, or work to be made again. */
@@ -213,11 +215,12 @@ public class Orders {
         if (!workable || !backwards) {
             throw new Refused("orders.stage.not-back", order.number(), Sentence.of(to.textKey()));
         }
-        store.moveTo(id, Optional.of(to), clock.instant());
+        Order moved = store.moveTo(id, Optional.of(to), clock.instant());
         write(id, who, why);
-        if (order.next().isEmpty() && to == Stage.HAND_OVER) {
-            events.publishEvent(new OrderCameBack(id, who));
+        if (order.next().isPresent() || to != Stage.HAND_OVER) {
+            return moved;
         }
+        events.publishEvent(new OrderCameBack(id, who));
         return get(id);
     }
 
@@ -225,33 +228,35 @@ public class Orders {
     @Transactional
     public Order close(OrderId id, String who) {
         requireMove(lock(id), OrderState.CLOSED);
-        store.end(id, OrderState.CLOSED, clock.instant());
+        Order closed = store.end(id, OrderState.CLOSED, clock.instant());
         write(id, who, Sentence.of("orders.history.closed"));
-        return get(id);
+        return closed;
     }
 
     /** A closed order owes or is owed something again. */
     @Transactional
     public Order reopen(OrderId id, String who) {
         requireMove(lock(id), OrderState.HANDED_OVER);
-        store.end(id, OrderState.HANDED_OVER, clock.instant());
+        Order reopened = store.end(id, OrderState.HANDED_OVER, clock.instant());
         write(id, who, Sentence.of("orders.history.reopened"));
-        return get(id);
+        return reopened;
     }
 
     /** Another day is promised; the customer was told. */
     @Transactional
     public Order promise(OrderId id, LocalDate day, String who) {
         lock(id);
-        store.promise(id, day);
+        Order promised = store.promise(id, day);
         write(id, who, Sentence.of("orders.history.promised", day));
-        return get(id);
+        return promised;
     }
 
     /** Adds a line to the order's history on behalf of another room and tells open screens. */
     @Transactional
     public void note(OrderId id, Sentence what, String who) {
-        lock(id);
+        if (!store.lockRow(id)) {
+            throw new Refused("orders.unknown");
+        }
         write(id, who, what);
     }
 
