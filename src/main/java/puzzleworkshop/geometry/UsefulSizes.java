@@ -112,4 +112,14 @@ public final class UsefulSizes {
     public double value(double areaMm2, int rung) {
         return rung == SCRAP ? 0 : areaMm2 * worth[rung];
     }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof UsefulSizes that && rungs.equals(that.rungs);
+    }
+
+    @Override
+    public int hashCode() {
+        return rungs.hashCode();
+    }
 }

@@ -9,13 +9,16 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.geometry.fit.Remainder;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.CostSplit;
 import puzzleworkshop.sheets.board.RackSettings;
@@ -29,10 +32,22 @@ import puzzleworkshop.sheets.board.RackSettings;
 @Transactional
 public class SheetHolds {
 
+    private static final int MOST_RESTS = 500;
+
     private final SheetStore sheets;
     private final CutStore cuts;
     private final RackSettings settings;
     private final Clock clock;
+    /** A cut asks for it to propose it, to hold what is kept against it, and once more for its costs. */
+    private final VersionedCache<Blank, Remainder> rests =
+            VersionedCache.<Blank, Remainder>ofMost(MOST_RESTS).restingOnTheQuestion();
+
+    private record Blank(Outline board, Size blank, Placement placement, Length kerf, UsefulSizes sizes) {
+
+        Remainder rest() {
+            return Remainder.after(board, blank, placement, kerf, sizes);
+        }
+    }
 
     SheetHolds(SheetStore sheets, CutStore cuts, RackSettings settings, Clock clock) {
         this.sheets = sheets;
@@ -77,8 +92,7 @@ public class SheetHolds {
 
     /** Sets a held sheet free again. */
     public void release(SheetId id, String who) {
-        sheets.locked(id);
-        Reservation held = held(id);
+        Reservation held = held(locked(id));
         cuts.end(held.id(), "RELEASED", now());
         sheets.turn(id, SheetState.FREE, now());
         sheets.note(id, "released", held.order().number(), who, now());
@@ -87,14 +101,18 @@ public class SheetHolds {
     /** What would be left of a held sheet: the proposal to confirm or correct when it is cut. */
     @Transactional(readOnly = true)
     public Remainder proposal(SheetId id) {
-        Sheet sheet = sheets.get(id);
-        Reservation held = held(id);
-        return Remainder.after(
+        return rest(sheets.get(id));
+    }
+
+    private Remainder rest(Sheet sheet) {
+        Reservation held = held(sheet);
+        Blank blank = new Blank(
                 sheet.outline(),
                 held.blank(),
                 held.placement(),
                 settings.rules().kerf(),
                 settings.sizes());
+        return rests.get(blank, blank::rest);
     }
 
     /**
@@ -104,15 +122,16 @@ public class SheetHolds {
      * @param place where the offcuts are put
      */
     public Cut cut(SheetId id, List<Outline> kept, String place, String who) {
-        Reservation held = held(id);
-        Cut cut = cut(id, Optional.of(held.order().id()), kept, place, who);
-        sheets.note(id, "cut", held.order().number(), who, now());
+        Sheet sheet = locked(id);
+        OrderRef order = held(sheet).order();
+        Cut cut = cut(sheet, Optional.of(order.id()), kept, place, who);
+        sheets.note(id, "cut", order.number(), who, now());
         return cut;
     }
 
     /** The blank of a held sheet is spoiled: it is cut off for nobody, what is kept goes back to the rack. */
     public Cut spoil(SheetId id, List<Outline> kept, String place, String why, String who) {
-        Cut cut = cut(id, Optional.empty(), kept, place, who);
+        Cut cut = cut(locked(id), Optional.empty(), kept, place, who);
         sheets.note(id, "spoiled", why, who, now());
         return cut;
     }
@@ -120,19 +139,23 @@ public class SheetHolds {
     /** What the blank of a held sheet carries of its cost, when so much of the remainder is kept. */
     @Transactional(readOnly = true)
     public Money blankCost(SheetId id, List<Outline> kept) {
-        return split(sheets.get(id), held(id), kept).blank();
+        Sheet sheet = sheets.get(id);
+        return split(sheet, held(sheet), kept).blank();
     }
 
     private CostSplit split(Sheet sheet, Reservation held, List<Outline> kept) {
         return CostSplit.after(sheet.cost(), sheet.outline(), held.blank(), kept, settings.rules());
     }
 
-    private Cut cut(SheetId id, Optional<OrderId> order, List<Outline> kept, String place, String who) {
+    private Sheet locked(SheetId id) {
         sheets.locked(id);
-        Sheet sheet = sheets.get(id);
-        Reservation held = held(id);
-        Remainder rest = proposal(id);
-        rest.requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.toString()));
+        return sheets.get(id);
+    }
+
+    private Cut cut(Sheet sheet, Optional<OrderId> order, List<Outline> kept, String place, String who) {
+        SheetId id = sheet.id();
+        Reservation held = held(sheet);
+        rest(sheet).requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.toString()));
         CostSplit split = split(sheet, held, kept);
         cuts.end(held.id(), "CUT", now());
         sheets.turn(id, SheetState.USED, now());
@@ -191,8 +214,10 @@ public class SheetHolds {
         UNFOLLOWED
     }
 
-    private Reservation held(SheetId id) {
-        return sheets.get(id).reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
+    private static Reservation held(Sheet sheet) {
+        return sheet.reservation()
+                .orElseThrow(
+                        () -> new Refused("sheets.cut.notreserved", sheet.id().toString()));
     }
 
     private Instant now() {
