@@ -18,9 +18,13 @@ public final class StillHtml {
      */
     public static List<String> words(List<? extends Still> parts, String selector) {
         return parts.stream()
-                .flatMap(part ->
-                        Jsoup.parseBodyFragment(part.getElement().getOuterHTML()).body().select(selector).stream())
+                .flatMap(part -> all(part, selector).stream())
                 .map(Element::text)
                 .toList();
+    }
+
+    /** Every element of one part that the selector finds. */
+    public static List<Element> all(Still part, String selector) {
+        return Jsoup.parseBodyFragment(part.getElement().getOuterHTML()).body().select(selector);
     }
 }

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.dnd.DropTarget;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.select.Select;
@@ -60,7 +59,6 @@ import puzzleworkshop.workshop.ui.SetupChecklist;
 public class ThisWeekView extends Div implements HasDynamicTitle {
 
     private static final int WORKING_DAYS = 6;
-    private static final int MOST_LATER = 24;
 
     private enum Arranged {
         BY_WORK,
@@ -258,21 +256,24 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             int column = day.map(d -> columnOf(d, days)).orElse(-1);
             (column < 0 ? later : byDay.get(column)).add(entry);
         }
-        Div columns = new Div();
-        columns.addClassName("planning-columns");
+        List<WeekBoard.Column> columns = new ArrayList<>();
         if (!overdue.isEmpty()) {
-            columns.add(column(getTranslation("planning.overdue"), overdue, Optional.empty(), days));
+            columns.add(column(getTranslation("planning.overdue"), overdue, Optional.empty()));
         }
         for (int i = 0; i < days.size(); i++) {
             String title = days.get(i).equals(standing.today())
                     ? getTranslation("planning.today", figures.day(days.get(i)))
                     : figures.day(days.get(i));
-            columns.add(column(title, byDay.get(i), Optional.of(days.get(i)), days));
+            columns.add(column(title, byDay.get(i), Optional.of(days.get(i))));
         }
         if (!later.isEmpty()) {
-            columns.add(column(getTranslation("planning.later"), later, Optional.empty(), days));
+            columns.add(column(getTranslation("planning.later"), later, Optional.empty()));
         }
-        return columns;
+        return new WeekBoard(
+                columns,
+                figures,
+                order -> standing.of(order).ifPresent(entry -> chooseDay(entry, days)),
+                (order, day) -> pin(order, Optional.of(day)));
     }
 
     /** A free day counts to the working day before it; -1 after the last. */
@@ -287,29 +288,13 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         return column;
     }
 
-    private Component column(String title, List<Entry> entries, Optional<LocalDate> day, List<LocalDate> days) {
-        Div column = new Div(new Still(Markup.div(
-                "planning-still",
-                Markup.of("h2", "", title),
-                Markup.span("pw-soft", entries.isEmpty() ? "" : Integer.toString(entries.size())))));
-        column.addClassName("planning-column");
-        entries.stream()
+    private WeekBoard.Column column(String title, List<Entry> entries, Optional<LocalDate> day) {
+        List<Entry> sorted = entries.stream()
                 .sorted(Comparator.comparing((Entry e) -> e.order().promised().orElse(LocalDate.MAX))
                         .thenComparing(e -> e.outlook().finish())
                         .thenComparing(e -> e.order().id().value()))
-                .limit(MOST_LATER)
-                .forEach(entry -> column.add(new WeekCard(entry, figures, e -> chooseDay(e, days))));
-        if (entries.size() > MOST_LATER) {
-            column.add(new Anchor("orders", getTranslation("planning.more", entries.size() - MOST_LATER)));
-        }
-        if (day.isPresent() && arranged.getValue() == Arranged.BY_WORK) {
-            DropTarget.create(column)
-                    .addDropListener(drop -> drop.getDragData()
-                            .filter(OrderId.class::isInstance)
-                            .map(OrderId.class::cast)
-                            .ifPresent(order -> pin(order, day)));
-        }
-        return column;
+                .toList();
+        return new WeekBoard.Column(title, sorted, day.filter(d -> arranged.getValue() == Arranged.BY_WORK));
     }
 
     private void chooseDay(Entry entry, List<LocalDate> days) {

@@ -1,14 +1,7 @@
 package puzzleworkshop.planning.ui;
 
-import com.vaadin.flow.component.button.Button;
-import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.dnd.DragSource;
-import com.vaadin.flow.component.html.Div;
-import java.util.function.Consumer;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Markup;
-import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPreview;
@@ -17,13 +10,12 @@ import puzzleworkshop.planning.WeekPlan.Entry;
 import puzzleworkshop.planning.schedule.Schedule;
 
 /** One order in the week: picture, who, what, stage reached, day promised, verdict with its cause. */
-@StyleSheet("context://planning.css")
-class WeekCard extends Div {
+final class WeekCard {
 
-    WeekCard(Entry entry, Formatter figures, Consumer<Entry> chooseDay) {
+    private WeekCard() {}
+
+    static Markup of(Entry entry, Formatter figures) {
         Order order = entry.order();
-        addClassName("planning-card");
-        getElement().setAttribute("data-verdict", entry.outlook().verdict().name());
         Markup what = Markup.of(
                 "span",
                 "pw-small",
@@ -51,26 +43,34 @@ class WeekCard extends Div {
                 order.promised()
                         .map(promised -> figures.text("planning.card.promised", promised))
                         .orElse(figures.text("planning.card.no-day")));
-        Still all = new Still(Markup.div(
-                "planning-still",
-                Markup.div("planning-card-picture", OrderPreview.of(order, OrderPreview.Width.SMALL, figures)),
-                words,
-                progress,
-                verdict(entry, figures),
-                due));
-        Button day = new Button(
-                entry.pinned()
-                        .map(pinned -> getTranslation("planning.card.pinned", figures.day(pinned)))
-                        .orElse(getTranslation("planning.card.choose-day")),
-                e -> chooseDay.accept(entry));
-        day.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
-        day.setAriaLabel(getTranslation(
-                "planning.card.choose-day.label",
-                order.number(),
-                order.customer().name()));
-        add(all, day);
-        DragSource<WeekCard> drag = DragSource.create(this);
-        drag.setDragData(order.id());
+        return Markup.div(
+                        "planning-card",
+                        Markup.div("planning-card-picture", OrderPreview.of(order, OrderPreview.Width.SMALL, figures)),
+                        words,
+                        progress,
+                        verdict(entry, figures),
+                        due,
+                        day(entry, figures))
+                .with("data-verdict", entry.outlook().verdict().name())
+                .with("data-order", Long.toString(order.id().value()))
+                .with("draggable", "true");
+    }
+
+    private static Markup day(Entry entry, Formatter figures) {
+        Order order = entry.order();
+        return Markup.of(
+                        "button",
+                        "planning-card-day",
+                        entry.pinned()
+                                .map(pinned -> figures.text("planning.card.pinned", figures.day(pinned)))
+                                .orElse(figures.text("planning.card.choose-day")))
+                .with("type", "button")
+                .with(
+                        "aria-label",
+                        figures.text(
+                                "planning.card.choose-day.label",
+                                order.number(),
+                                order.customer().name()));
     }
 
     private static Markup verdict(Entry entry, Formatter figures) {

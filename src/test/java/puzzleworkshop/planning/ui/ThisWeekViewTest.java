@@ -8,6 +8,7 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextArea;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -61,7 +62,7 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
     @org.junit.jupiter.api.Order(1)
     void an_empty_week_says_what_to_do_next() {
         navigate(ThisWeekView.class);
-        assertThat(find(WeekCard.class).all()).isEmpty();
+        assertThat(find(WeekBoard.class).all()).isEmpty();
         assertThat(find(Anchor.class).all())
                 .as("first things while the shelves are empty, else a new order")
                 .anyMatch(link -> link.getHref().matches("orders/new|sheets/?.*|machines/?.*|supplies/?.*"));
@@ -86,7 +87,9 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
     void a_day_is_chosen_without_dragging_and_left_to_the_plan_again() {
         Order order = orders.open().getFirst();
         navigate(ThisWeekView.class);
-        test(find(Button.class).withText("Day…").all().getFirst()).click();
+        assertThat(StillHtml.words(find(Still.class).all(), "button[aria-label*='" + order.number() + "']"))
+                .containsExactly("Day…");
+        find(WeekBoard.class).single().choose(order.id());
         Button day = find(DayDialog.class)
                 .single()
                 .getChildren()
@@ -101,14 +104,27 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
                 .toList();
         assertThat(pinned).hasSize(1);
         navigate(ThisWeekView.class);
-        Button shown = find(Button.class).all().stream()
-                .filter(b -> b.getText().startsWith("pinned "))
-                .findFirst()
-                .orElseThrow();
-        test(shown).click();
+        assertThat(StillHtml.words(find(Still.class).all(), "button[aria-label*='" + order.number() + "']"))
+                .allMatch(words -> words.startsWith("pinned "));
+        find(WeekBoard.class).single().choose(order.id());
         test(find(Button.class).withText("Let the plan choose").single()).click();
         assertThat(plan.now().entries()).allMatch(entry -> entry.pinned().isEmpty());
         assertThat(order.next()).isPresent();
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(4)
+    void an_order_dragged_to_a_day_stays_there_and_days_stand_only_where_it_can_be_dragged_to() {
+        Order order = orders.open().getFirst();
+        navigate(ThisWeekView.class);
+        List<String> days = StillHtml.all(find(WeekBoard.class).single(), ".planning-column[data-day]").stream()
+                .map(column -> column.attr("data-day"))
+                .toList();
+        assertThat(days).hasSizeGreaterThan(3).isSorted().doesNotContain("");
+        LocalDate third = LocalDate.parse(days.get(2));
+        find(WeekBoard.class).single().move(order.id(), third);
+        assertThat(plan.now().of(order.id()).orElseThrow().pinned()).contains(third);
+        plan.unpin(order.id(), "Robin");
     }
 
     @Test
