@@ -11,12 +11,15 @@ import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.machines.Machine;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.printing.crosses.Crosses;
 import puzzleworkshop.printing.crosses.PrintedCrosses;
 import puzzleworkshop.printing.crosses.PrintedSticker;
+import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -24,10 +27,17 @@ import puzzleworkshop.workshop.Workshop;
 @Component
 class PrintsUnderLaser {
 
+    private static final int MOST_PACES = 500;
+
     private final Orders orders;
     private final PatternCache patterns;
     private final PrintedCrosses crosses;
     private final Workshop workshop;
+    /** Asked for with every look at an order: how warm its board gets depends on it. */
+    private final VersionedCache<Lines, CutPace> paces =
+            VersionedCache.<Lines, CutPace>ofMost(MOST_PACES).restingOnTheQuestion();
+
+    private record Lines(PatternSpec pattern, Machine machine, CutParameters parameters, Length thickness) {}
 
     PrintsUnderLaser(Orders orders, PatternCache patterns, PrintedCrosses crosses, Workshop workshop) {
         this.orders = orders;
@@ -61,11 +71,11 @@ class PrintsUnderLaser {
 
     /** How fast an order's lines are cut with a setting; heat has to pass in that time. */
     CutPace pace(Order order, Machine machine, CutParameters parameters) {
-        return CutTime.pace(
-                patterns.of(order.puzzle().pattern()).lines(),
-                machine,
-                parameters,
-                order.board().thickness());
+        PatternSpec pattern = order.puzzle().pattern();
+        Length thickness = order.board().thickness();
+        return paces.get(
+                new Lines(pattern, machine, parameters, thickness),
+                () -> CutTime.pace(patterns.of(pattern).lines(), machine, parameters, thickness));
     }
 
     /** How warm the board is where the beam arrives, lines cut as {@link #planOf} says. */
