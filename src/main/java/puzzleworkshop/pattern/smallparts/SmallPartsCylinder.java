@@ -13,7 +13,8 @@ import java.util.PriorityQueue;
  * at corner points (and a roundness about them, for a ball or a rounded rod). For one orientation the answer is exact:
  * the solid is raised to the rim, and the best place in plan is the right-most point of an intersection of discs. All
  * orientations are covered by boxes of quaternions that are halved until they are decided: a whole box is out when what
- * forbids its middle orientation forbids all of it ({@link FarkasCertificate}). What is not decided within the budget is answered {@link Answer#UNSURE} and must be treated as fitting.
+ * forbids its middle orientation forbids all of it ({@link FarkasCertificate}). What is not decided within the budget is
+ * answered {@link Answer#UNSURE} and must be treated as fitting.
  */
 final class SmallPartsCylinder {
 
