@@ -4,7 +4,6 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.delivery.HandOvers.Entry;
-import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.labels.CustomsUnion;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Markup;
@@ -24,13 +23,26 @@ final class WhereTo extends Still {
         return Markup.div("delivery-where", lines(entry, figures));
     }
 
+    /** What is to be known beside an address that stands there already; the whole where none was looked through. */
+    static List<Markup> besideAddress(Entry entry, Formatter figures) {
+        return entry.to().isPresent() ? customs(entry, figures) : List.of(of(entry, figures));
+    }
+
+    private static List<Markup> customs(Entry entry, Formatter figures) {
+        return entry
+                .to()
+                .filter(to -> CustomsUnion.isLeft(entry.home(), to))
+                .map(to -> Verdict.of(Verdict.Kind.WARN, figures.text("delivery.customs")))
+                .stream()
+                .toList();
+    }
+
     private static List<Markup> lines(Entry entry, Formatter figures) {
         if (entry.to().isPresent()) {
-            PostalAddress to = entry.to().get();
-            Markup there = Markup.span(String.join(", ", to.lines(entry.home())));
-            return CustomsUnion.isLeft(entry.home(), to)
-                    ? List.of(there, Verdict.of(Verdict.Kind.WARN, figures.text("delivery.customs")))
-                    : List.of(there);
+            List<Markup> there = new ArrayList<>();
+            there.add(Markup.span(String.join(", ", entry.to().get().lines(entry.home()))));
+            there.addAll(customs(entry, figures));
+            return there;
         }
         List<Markup> lines = new ArrayList<>();
         lines.add(Verdict.of(Verdict.Kind.WARN, figures.text("delivery.address.unchecked")));

@@ -43,6 +43,7 @@ import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ui.OrderView;
 import puzzleworkshop.planning.ui.ThisWeekView;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
@@ -200,6 +201,36 @@ class HandOverCardsTest extends SpringBrowserlessTest {
         assertThat(StillHtml.words(find(Still.class).all(), ".delivery-where"))
                 .singleElement(as(STRING))
                 .contains("Address not checked", "4 Mill Lane, York YO1 7AA");
+    }
+
+    @Test
+    void on_the_page_of_an_order_address_way_and_who_it_is_for_are_said_once() {
+        Order order = packed("Ada Reed", "Parcel");
+        Map<Part, String> parts = Map.of(
+                Part.NAME,
+                "Ada Reed",
+                Part.STREET,
+                "12 Oak Street",
+                Part.TOWN,
+                "Springvale",
+                Part.REGION,
+                "NY",
+                Part.POSTAL_CODE,
+                "12345");
+        Nobody.does(() -> {
+            addresses.home("GB");
+            addresses.keep(order.id(), new PostalAddress("US", parts), true, "Robin");
+            return order;
+        });
+        navigate(OrderView.class, order.number());
+        assertThat(StillHtml.words(find(Still.class).all(), ".delivery-words"))
+                .singleElement(as(STRING))
+                .contains("Goes through customs", "Still to pay")
+                .doesNotContain("Ada Reed", "12 Oak Street", order.number())
+                .doesNotStartWith("Parcel");
+        assertThat(find(Button.class).all())
+                .as("which way is best is answered above already")
+                .noneMatch(button -> "Which way is best?".equals(button.getText()));
     }
 
     @Test
