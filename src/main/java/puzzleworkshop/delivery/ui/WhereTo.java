@@ -3,12 +3,15 @@ package puzzleworkshop.delivery.ui;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import puzzleworkshop.delivery.HandOvers.Entry;
 import puzzleworkshop.delivery.labels.CustomsUnion;
+import puzzleworkshop.delivery.sending.Reach;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Markup;
 import puzzleworkshop.display.Still;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Sentence;
 
 /** Where a parcel goes: the address that was looked through, else the lines typed with the order and a word that nobody has. */
 @StyleSheet("context://delivery.css")
@@ -37,10 +40,20 @@ final class WhereTo extends Still {
                 .toList();
     }
 
+    /** A parcel that is still here and whose way does not go where it is sent. */
+    private static Optional<Sentence> notThere(Entry entry) {
+        return entry.to()
+                .filter(to -> entry.state().isHere())
+                .flatMap(to -> entry.way().notTo(new Reach.Destination(to.country(), entry.home())));
+    }
+
     private static List<Markup> lines(Entry entry, Formatter figures) {
         if (entry.to().isPresent()) {
             List<Markup> there = new ArrayList<>();
             there.add(Markup.span(String.join(", ", entry.to().get().lines(entry.home()))));
+            notThere(entry)
+                    .map(why -> Verdict.of(Verdict.Kind.WARN, figures.say(why)))
+                    .ifPresent(there::add);
             there.addAll(customs(entry, figures));
             return there;
         }

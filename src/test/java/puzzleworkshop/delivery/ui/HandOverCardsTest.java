@@ -9,6 +9,7 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
@@ -262,6 +263,56 @@ class HandOverCardsTest extends SpringBrowserlessTest {
         press("Delivered");
         assertThat(letter()).contains("thank you for your order");
         assertThat(parcel(order).state()).isEqualTo(ParcelState.DELIVERED);
+    }
+
+    @Test
+    void a_refusal_goes_when_what_was_refused_has_been_done() {
+        packed("Ada Reed", "Parcel");
+        navigate(HandOversView.class);
+        test(find(TextField.class).withCaption("Tracking number").single()).setValue("7".repeat(100));
+        press("Sent");
+        press("Sent");
+        assertThat(said()).containsExactly("A tracking number has at most 80 characters.");
+        test(find(TextField.class).withCaption("Tracking number").single()).setValue("00340");
+        press("Sent");
+        assertThat(said()).containsExactly("Sent: Ada Reed");
+    }
+
+    @Test
+    void a_way_that_does_not_go_there_is_named_on_the_card() {
+        Order order = packed("Ada Reed", "Parcel");
+        Nobody.does(() -> {
+            addresses.home("GB");
+            return order;
+        });
+        JdbcClient.create(database)
+                .sql("update sending_way set goes_to = 'HOME' where kind = 'PARCEL'")
+                .update();
+        Nobody.does(() -> {
+            addresses.keep(
+                    order.id(),
+                    new PostalAddress(
+                            "CH",
+                            Map.of(
+                                    Part.NAME, "Ada Reed",
+                                    Part.STREET, "Seeweg 4",
+                                    Part.POSTAL_CODE, "8001",
+                                    Part.TOWN, "Nordhafen")),
+                    true,
+                    "Robin");
+            return order;
+        });
+        navigate(HandOversView.class);
+        assertThat(StillHtml.words(find(Still.class).all(), ".delivery-where"))
+                .singleElement(as(STRING))
+                .contains("Parcel does not go there: Switzerland");
+    }
+
+    private List<String> said() {
+        return find(Notification.class).all().stream()
+                .filter(Notification::isOpened)
+                .map(card -> card.getElement().getProperty("text"))
+                .toList();
     }
 
     @Test
