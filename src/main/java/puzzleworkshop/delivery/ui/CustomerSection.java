@@ -117,8 +117,10 @@ class CustomerSection implements ProofSection {
             }
             complaint
                     .decision()
-                    .ifPresent(decision -> part.add(
-                            lines((figures.text(decision.remedy().textKey()) + "\n" + decision.answer()).strip())));
+                    .ifPresent(decision ->
+                            part.add(lines((figures.text("delivery.customer.remedy."
+                                                    + decision.remedy().name()) + "\n" + decision.answer())
+                                    .strip())));
         });
         if (complaints.isWell(order.id()) && said.isEmpty()) {
             part.add(new Verdict(Verdict.Kind.GOOD, figures.text("delivery.customer.well")));
