@@ -41,6 +41,12 @@ public class Settings {
     private final VersionedCache<Evidence, SettingState> states =
             VersionedCache.<Evidence, SettingState>ofMost(STATES_KEPT).restingOnTheQuestion();
 
+    private record Untried(Machine machine, BoardKind board) {}
+
+    /** Where each board begins that was never tried: every price and plan asks for it. */
+    private final VersionedCache<Untried, CutParameters> beginnings =
+            VersionedCache.<Untried, CutParameters>ofMost(STATES_KEPT).restingOnTheQuestion();
+
     Settings(
             SettingStore store,
             Machines machines,
@@ -57,15 +63,14 @@ public class Settings {
     }
 
     /**
-     * The setting for a board: the stored one, or common practice (id 0, UNTRIED) when nothing was ever tried. A
+     * The setting for a board: the stored one, or with what its trials begin (id 0, UNTRIED) when nothing was ever tried. A
      * setting that is not proven should be said before an order is promised: a trial is needed first.
      */
     @Transactional(readOnly = true)
     public CutSetting forBoard(Machine machine, BoardKind board) {
         return store.find(machine.id(), board)
                 .map(row -> setting(machine, row))
-                .orElseGet(() -> new CutSetting(
-                        0, machine, board, CommonPractice.parametersFor(machine, board), SettingState.UNTRIED));
+                .orElseGet(() -> new CutSetting(0, machine, board, beginning(machine, board), SettingState.UNTRIED));
     }
 
     @Transactional(readOnly = true)
@@ -207,8 +212,13 @@ public class Settings {
         return new CutSetting(row.id(), machine, row.board(), parameters, state);
     }
 
-    private static CutParameters parametersOf(Machine machine, SettingStore.Row row) {
-        return row.chosen().orElseGet(() -> CommonPractice.parametersFor(machine, row.board()));
+    private CutParameters parametersOf(Machine machine, SettingStore.Row row) {
+        return row.chosen().orElseGet(() -> beginning(machine, row.board()));
+    }
+
+    /** The files, times and prices of a board say what its first trial says, not another speed beside it. */
+    private CutParameters beginning(Machine machine, BoardKind board) {
+        return beginnings.get(new Untried(machine, board), () -> NextTry.first(machine, board));
     }
 
     private static void requireWithin(Machine machine, CutParameters parameters) {

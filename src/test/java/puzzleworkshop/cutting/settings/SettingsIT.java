@@ -101,13 +101,20 @@ class SettingsIT {
 
     /** 20 W, 100 %, 300 mm/min, one pass is 4 J/mm: by definition; the operating point is common practice. */
     @Test
-    void a_board_never_cut_before_gets_common_practice_and_is_untried() {
+    void a_board_never_cut_before_says_what_its_first_trial_says_which_is_a_little_more_than_common_practice() {
+        CutParameters usual = CommonPractice.parametersFor(machine, CRAFT);
+        assertThat(usual.lineEnergy(machine.beam())).isCloseTo(4.0, within(1e-9));
+        assertThat(usual.speed().toMmPerMinute()).isCloseTo(300, within(1e-9));
         CutSetting setting = settings.forBoard(machine, "BIRCH", "CRAFT", Length.mm(3));
         assertThat(setting.state()).isEqualTo(SettingState.UNTRIED);
-        assertThat(setting.lineEnergy()).isCloseTo(4.0, within(1e-9));
-        assertThat(setting.speed().toMmPerMinute()).isCloseTo(300, within(1e-9));
+        assertThat(setting.parameters())
+                .isEqualTo(settings.nextTry(setting).orElseThrow().parameters());
+        assertThat(setting.lineEnergy()).isBetween(4.0, 5.0);
         assertThat(setting.passes()).isEqualTo(1);
         assertThat(settings.of(machine)).isEmpty();
+        assertThat(settings.add(machine, CRAFT).parameters())
+                .as("on the list of the machine as well")
+                .isEqualTo(setting.parameters());
     }
 
     @Test
