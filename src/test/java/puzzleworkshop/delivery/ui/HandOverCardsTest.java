@@ -130,6 +130,26 @@ class HandOverCardsTest extends SpringBrowserlessTest {
     }
 
     @Test
+    void at_the_bench_what_waits_to_be_collected_comes_last_and_opens_not_first() {
+        Order collected = packed("Ben Ode", "Collection");
+        Order sent = packed("Ada Reed", "Parcel");
+        JdbcClient.create(database)
+                .sql("update customer_order set promised_on = promised_on + 20, version = version + 1 where id = :id")
+                .param("id", sent.id().value())
+                .update();
+        navigate(BenchView.class, "hand_over");
+        assertThat(StillHtml.words(find(Still.class).all(), ".bench-card-who"))
+                .as("nobody told Ben yet")
+                .containsExactly("Ben Ode", "Ada Reed");
+        Nobody.does(() ->
+                journey.ready(parcels.pack(List.of(collected.id()), "Robin").id(), "Robin"));
+        navigate(BenchView.class, "hand_over");
+        assertThat(StillHtml.words(find(Still.class).all(), ".bench-card-who")).containsExactly("Ada Reed", "Ben Ode");
+        assertThat(StillHtml.words(find(Still.class).all(), ".bench-card-words .pw-verdict"))
+                .contains("waits to be collected");
+    }
+
+    @Test
     void a_card_says_which_country_a_parcel_goes_to_and_that_it_passes_customs() {
         Order order = packed("Ada Reed", "Parcel");
         Map<Part, String> parts = Map.of(

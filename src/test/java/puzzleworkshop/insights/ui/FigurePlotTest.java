@@ -56,8 +56,8 @@ class FigurePlotTest {
                 false);
         String drawing = FigurePlot.narrow(table, MetricHouse.figures()).markup();
         assertThat(drawing).contains(longest).contains("12,345.67");
-        Matcher bars = Pattern.compile("<rect x='([\\d.]+)'[^>]*?width='([\\d.]+)'")
-                .matcher(drawing);
+        Matcher bars =
+                Pattern.compile("<rect x='([\\d.]+)'[^>]*?width='([\\d.]+)'").matcher(drawing);
         int seen = 0;
         while (bars.find()) {
             assertThat(Double.parseDouble(bars.group(1)) + Double.parseDouble(bars.group(2)))
