@@ -178,7 +178,8 @@ public class Settings {
         Optional<TrialPhoto> kept =
                 photo.map(picture -> new TrialPhoto(Photos.MEDIA_TYPE, photos.kept(picture.bytes())));
         long id = store.lock(machine.id(), board);
-        CutParameters before = parametersOf(machine, store.find(id).orElseThrow());
+        SettingStore.Row row = store.find(id).orElseThrow();
+        CutParameters before = parametersOf(machine, row, store.trials(id));
         long trialId = store.addTrial(id, parameters, finding, source, by, clock.instant());
         kept.ifPresent(picture -> store.addPhoto(trialId, picture));
         List<Trial> trials = store.trials(id);
@@ -188,8 +189,9 @@ public class Settings {
         boolean better = state == SettingState.UNTRIED
                 || state == SettingState.TRYING
                 || state == SettingState.DOUBTFUL && evidence.stateOf(best) == SettingState.PROVEN;
-        if (better && !best.equals(before)) {
-            store.choose(id, best, by, clock.instant());
+        // what the first trial began with is kept too: from now on no rule of beginning decides it
+        if (row.chosen().isEmpty() || better && !best.equals(before)) {
+            store.choose(id, better ? best : before, by, clock.instant());
         }
         events.publishEvent(new SettingChanged(id));
         return trials.getLast();
@@ -205,15 +207,19 @@ public class Settings {
     }
 
     private CutSetting setting(Machine machine, SettingStore.Row row, List<Trial> trials) {
-        CutParameters parameters = parametersOf(machine, row);
+        CutParameters parameters = parametersOf(machine, row, trials);
         SettingState state = states.get(
                 new Evidence(machine, row.board(), trials, parameters),
                 () -> new TrialEvidence(machine, row.board(), trials).stateOf(parameters));
         return new CutSetting(row.id(), machine, row.board(), parameters, state);
     }
 
-    private CutParameters parametersOf(Machine machine, SettingStore.Row row) {
-        return row.chosen().orElseGet(() -> beginning(machine, row.board()));
+    /** Trials without a choice were made when every board began with common practice, and proved that. */
+    private CutParameters parametersOf(Machine machine, SettingStore.Row row, List<Trial> trials) {
+        return row.chosen()
+                .orElseGet(() -> trials.isEmpty()
+                        ? beginning(machine, row.board())
+                        : CommonPractice.parametersFor(machine, row.board()));
     }
 
     /** The files, times and prices of a board say what its first trial says, not another speed beside it. */

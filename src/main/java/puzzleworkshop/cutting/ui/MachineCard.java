@@ -54,7 +54,7 @@ public class MachineCard extends Div {
             buttons.add(button("cutting.machine.edit", figures, deeds.edit()));
         }
         Anchor places = new Anchor("machines/places/" + machine.id(), figures.text("cutting.machine.places"));
-        places.addClassNames("pw-link-button", "pw-small");
+        places.addClassName("pw-link-button");
         buttons.add(places);
         if (deeds.mayChange() && !machine.standard()) {
             buttons.add(button("cutting.machine.make.standard", figures, deeds.makeStandard()));

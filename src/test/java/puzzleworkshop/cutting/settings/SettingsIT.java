@@ -134,6 +134,47 @@ class SettingsIT {
         assertThat(settings.evidence(proven).trials().getLast().by()).isEqualTo("Ines");
     }
 
+    /** Until December 2026 a board began with common practice, and nothing was written down when trials proved just that. */
+    @Test
+    void what_was_proven_by_trials_of_an_older_version_stays_as_it_was() {
+        CutParameters usual = CommonPractice.parametersFor(machine, CRAFT);
+        for (int i = 0; i < TrialEvidence.ROW_THAT_PROVES; i++) {
+            settings.record(
+                    BookingKey.fresh(),
+                    machine,
+                    CRAFT,
+                    usual,
+                    Finding.of(Result.THROUGH, 1),
+                    Source.TRY,
+                    "Ines",
+                    Optional.empty());
+        }
+        CutSetting now = settings.forBoard(machine, CRAFT);
+        assertThat(now.parameters()).isEqualTo(usual);
+        jdbc.sql("alter table cutting_setting_choice disable trigger user").update();
+        jdbc.sql("delete from cutting_setting_choice where setting_id = :id")
+                .param("id", now.id())
+                .update();
+        jdbc.sql("alter table cutting_setting_choice enable trigger user").update();
+        assertThat(settings.forBoard(machine, CRAFT)).isEqualTo(now);
+        assertThat(settings.forBoard(machine, CRAFT).state()).isEqualTo(SettingState.PROVEN);
+    }
+
+    @Test
+    void a_first_trial_that_fails_leaves_the_board_with_what_was_begun_with() {
+        CutParameters begun = settings.forBoard(machine, CRAFT).parameters();
+        settings.record(
+                BookingKey.fresh(),
+                machine,
+                CRAFT,
+                begun,
+                Finding.of(Result.NOT_THROUGH, 1),
+                Source.TRY,
+                "Ines",
+                Optional.empty());
+        assertThat(settings.forBoard(machine, CRAFT).parameters()).isEqualTo(begun);
+    }
+
     @Test
     void a_photo_is_kept_beside_its_trial() {
         CutParameters used = settings.forBoard(machine, CRAFT).parameters();
