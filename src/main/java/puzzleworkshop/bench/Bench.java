@@ -173,7 +173,9 @@ public class Bench {
                         boards.getOrDefault(entry.order().id(), List.of()),
                         Optional.ofNullable(rests.get(entry.order().id())),
                         Optional.ofNullable(openRuns.get(entry.order().id()))))
+                // what only waits for its customer asks nobody at the bench for anything
                 .sorted(Comparator.comparing((Waiting w) -> w.running().isEmpty())
+                        .thenComparing(w -> w.entry().toBeCollected())
                         .thenComparing(
                                 w -> w.planned().map(Schedule.Work::start).orElse(Schedule.NEVER))
                         .thenComparing(w -> w.order().id().value()))

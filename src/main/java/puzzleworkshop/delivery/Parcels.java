@@ -64,9 +64,10 @@ public class Parcels {
         return store.underWay();
     }
 
+    /** @param tracking as it is typed or scanned */
     @Transactional(readOnly = true)
     public List<Parcel> byTracking(String tracking) {
-        return store.byTracking(tracking.strip());
+        return store.byTracking(Tracking.read(tracking));
     }
 
     /**

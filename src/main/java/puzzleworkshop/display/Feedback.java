@@ -4,6 +4,9 @@ import com.vaadin.flow.component.ComponentUtil;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.notification.NotificationVariant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -12,7 +15,29 @@ public final class Feedback {
 
     private static final int SECONDS = 3;
 
-    private record Said(Notification card, String sentence, boolean refusal) {}
+    /** What stands over a page, oldest first. */
+    private static final class Said {
+        private final List<Notification> cards = new ArrayList<>();
+
+        private static Said on(UI ui) {
+            Said said = ComponentUtil.getData(ui, Said.class);
+            if (said == null) {
+                said = new Said();
+                ComponentUtil.setData(ui, Said.class, said);
+            }
+            return said;
+        }
+
+        private void close(Predicate<Notification> which) {
+            cards.stream().filter(which).toList().forEach(Notification::close);
+            cards.removeIf(card -> !card.isOpened());
+        }
+
+        private void open(Notification card) {
+            cards.add(card);
+            card.open();
+        }
+    }
 
     private Feedback() {}
 
@@ -34,15 +59,12 @@ public final class Feedback {
     }
 
     /**
-     * Says it. What was said before goes where it would only pile up over the page: a success before the next one, a
-     * refusal before the same refusal.
+     * Says it. What was said before goes where it would only pile up over the page, or is over: anything before a success,
+     * a refusal before the same refusal.
      */
     public static void tell(String sentence, boolean refusal) {
-        UI ui = UI.getCurrentOrThrow();
-        Said before = ComponentUtil.getData(ui, Said.class);
-        if (before != null && (refusal ? before.sentence().equals(sentence) : !before.refusal())) {
-            before.card().close();
-        }
+        Said said = Said.on(UI.getCurrentOrThrow());
+        said.close(card -> !refusal || sentence.equals(card.getElement().getProperty("text")));
         // a refusal stays longer, so it stands where it hides neither the field to be mended nor the button to be
         // pressed again
         Notification card = new Notification(
@@ -52,8 +74,7 @@ public final class Feedback {
         if (refusal) {
             card.addThemeVariants(NotificationVariant.ERROR);
         }
-        ComponentUtil.setData(ui, Said.class, new Said(card, sentence, refusal));
-        card.open();
+        said.open(card);
     }
 
     /** For whoever tells refusals only: an empty sentence is nothing to tell. */

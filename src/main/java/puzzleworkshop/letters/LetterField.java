@@ -40,6 +40,8 @@ public enum LetterField {
     CARRIER,
     TRACKING,
     TRACKING_LINK,
+    /** The other orders that lie in the same parcel. */
+    TOGETHER,
     /** When it can be fetched. */
     COLLECT,
     /** Since when it can be fetched. */

@@ -15,10 +15,10 @@ public enum LetterKind {
     MATERIAL_AWAITED(false, LetterField.MATERIAL),
     NEW_DAY(false, LetterField.NEW_DAY, LetterField.NEEDED),
     ON_TIME(false),
-    READY_TO_COLLECT(false, LetterField.COLLECT),
+    READY_TO_COLLECT(false, LetterField.COLLECT, LetterField.TOGETHER),
     /** It waits longer than was agreed. */
-    COLLECT_REMINDER(false, LetterField.COLLECT, LetterField.READY_SINCE),
-    ON_ITS_WAY(false, LetterField.CARRIER, LetterField.TRACKING, LetterField.TRACKING_LINK),
+    COLLECT_REMINDER(false, LetterField.TOGETHER, LetterField.COLLECT, LetterField.READY_SINCE),
+    ON_ITS_WAY(false, LetterField.TOGETHER, LetterField.CARRIER, LetterField.TRACKING, LetterField.TRACKING_LINK),
     INVOICE(true, LetterField.INVOICE, LetterField.PRICE, LetterField.OPEN, LetterField.DUE, LetterField.BANK),
     CREDIT_NOTE(true, LetterField.CREDIT_NOTE, LetterField.CREDITED, LetterField.INVOICE),
     FIRST_REMINDER(true, reminding()),

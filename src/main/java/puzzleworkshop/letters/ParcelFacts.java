@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.ParcelState;
@@ -12,6 +13,7 @@ import puzzleworkshop.delivery.sending.SendingWay;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.workshop.Workshop;
 
@@ -41,6 +43,9 @@ class ParcelFacts implements LetterFacts {
         } else {
             facts.put(LetterField.CARRIER, way.name());
         }
+        parcel.map(one -> together(one, order))
+                .filter(others -> !others.isEmpty())
+                .ifPresent(others -> facts.put(LetterField.TOGETHER, others));
         parcel.filter(one -> one.state() == ParcelState.READY)
                 .flatMap(Parcel::leftAt)
                 .ifPresent(at ->
@@ -50,5 +55,12 @@ class ParcelFacts implements LetterFacts {
             way.link(code).ifPresent(link -> facts.put(LetterField.TRACKING_LINK, link));
         });
         return facts;
+    }
+
+    private static String together(Parcel parcel, Order order) {
+        return parcel.orders().stream()
+                .filter(one -> !one.id().equals(order.id()))
+                .map(OrderRef::number)
+                .collect(Collectors.joining(", "));
     }
 }

@@ -242,9 +242,9 @@ public class GangRuns {
                 .toList();
     }
 
-    /** The approved picture of an order that waits for its print. */
-    public Optional<PrintItem> waitingPicture(OrderId order) {
-        return records.queue().find(order);
+    /** The picture of an order as it is printed: of one that waits, and of one that a run shows although it was given up. */
+    public Optional<PrintItem> pictureOf(OrderId order) {
+        return records.queue().picture(order);
     }
 
     /** Where a signed-in browser finds the picture of a sticker that waits or is planned. */

@@ -48,12 +48,22 @@ class PrintQueue {
                 .flatMap(order -> item(order, workshop.tradeNumbers().overhang()));
     }
 
+    /** Also of an order that does not wait any more: it may lie in a run that shows it still. */
+    Optional<PrintItem> picture(OrderId id) {
+        return orders.find(id)
+                .flatMap(order -> print(order, workshop.tradeNumbers().overhang()));
+    }
+
     private static Optional<PrintItem> item(Order order, Length overhang) {
         if (order.state() != OrderState.CONFIRMED
                 || order.approval().isEmpty()
                 || !order.next().equals(Optional.of(Stage.PRINT))) {
             return Optional.empty();
         }
+        return print(order, overhang);
+    }
+
+    private static Optional<PrintItem> print(Order order, Length overhang) {
         return order.picture()
                 .map(framed -> new PrintItem(
                         order.ref(),

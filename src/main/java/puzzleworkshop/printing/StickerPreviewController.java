@@ -35,7 +35,7 @@ class StickerPreviewController {
         if (request.checkNotModified("\"" + order + "-" + look + "\"")) {
             return null;
         }
-        return runs.waitingPicture(new OrderId(order))
+        return runs.pictureOf(new OrderId(order))
                 .map(item -> ResponseEntity.ok()
                         .eTag("\"" + order + "-" + look + "\"")
                         .cacheControl(CacheControl.maxAge(Duration.ofDays(30)).cachePrivate())

@@ -41,7 +41,9 @@ class FindDialog extends Dialog {
         found.addClassName("shell-found");
         said.addClassName("pw-small");
         said.getElement().setAttribute("role", "status");
-        add(new Div(words, said, found));
+        Div inside = new Div(words, said, found);
+        inside.addClassName("shell-find-inside");
+        add(inside);
         getFooter().add(new Button(getTranslation("shell.find.close"), event -> close()));
         addOpenedChangeListener(event -> {
             if (event.isOpened()) {

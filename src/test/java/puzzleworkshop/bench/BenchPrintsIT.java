@@ -89,6 +89,22 @@ class BenchPrintsIT {
 
     @Test
     @Transactional
+    void a_run_shows_the_picture_of_a_print_whose_order_was_given_up() {
+        GangRuns runs = beans.getBean(GangRuns.class);
+        Order order = order();
+        PrintRun run = proposed(order);
+        String look = run.items().stream()
+                .filter(item -> item.order().id().equals(order.id()))
+                .findFirst()
+                .orElseThrow()
+                .look();
+        orders.cancel(order.id(), "not wanted any more", "Robin");
+        assertThat(runs.waiting()).noneMatch(copy -> copy.item().order().id().equals(order.id()));
+        assertThat(runs.pictureOf(order.id()).orElseThrow().look()).isEqualTo(look);
+    }
+
+    @Test
+    @Transactional
     void a_print_of_a_run_is_ticked_again_by_hand_after_its_tick_was_taken_back_and_takes_no_second_paper() {
         SupplyId paper = shelf("Sticker paper A4", SupplyKind.STICKER_PAPER);
         shelf("Film A4", SupplyKind.LAMINATE);

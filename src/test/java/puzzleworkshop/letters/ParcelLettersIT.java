@@ -94,6 +94,21 @@ class ParcelLettersIT {
     }
 
     @Test
+    void what_lies_in_one_parcel_is_told_in_one_letter() {
+        List<Order> two = packed.of("Fay Hill", "Parcel", 2);
+        Parcel parcel = parcels.pack(two.stream().map(Order::id).toList(), WHO);
+        journey.send(BookingKey.fresh(), parcel.id(), Optional.of("00 340 434"), WHO, "test");
+        assertThat(parcels.byTracking(" 00 340 434\n")).as("as it is scanned").hasSize(1);
+        Draft draft = letters.draft(two.getFirst().id(), LetterKind.ON_ITS_WAY, Map.of());
+        assertThat(draft.body())
+                .contains("your puzzle " + two.getFirst().number())
+                .contains("In the same parcel: " + two.getLast().number() + ".");
+        Order alone = packed.one("Gus Hill", "Parcel");
+        assertThat(letters.draft(alone.id(), LetterKind.ON_ITS_WAY, Map.of()).body())
+                .doesNotContain("same parcel");
+    }
+
+    @Test
     void a_customer_counts_as_reminded_once_the_letter_is_kept_and_not_when_it_is_collected_already() {
         Order order = packed.one("Cy Moor", "Collection");
         Parcel parcel = parcels.pack(List.of(order.id()), WHO);

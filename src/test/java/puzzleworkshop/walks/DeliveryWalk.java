@@ -75,7 +75,7 @@ class DeliveryWalk extends Walk {
         page.locator("vaadin-dialog vaadin-button, vaadin-dialog-overlay vaadin-button")
                 .filter(new Locator.FilterOptions().setHasText("Save"))
                 .click();
-        page.getByText("is no postal code of").first().waitFor();
+        page.getByText("is no postal code of that country").first().waitFor();
         page.getByLabel("Postal code").fill("24103");
         page.locator("vaadin-dialog vaadin-button, vaadin-dialog-overlay vaadin-button")
                 .filter(new Locator.FilterOptions().setHasText("Save"))

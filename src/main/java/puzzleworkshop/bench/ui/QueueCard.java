@@ -13,6 +13,7 @@ import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Markup;
 import puzzleworkshop.display.Still;
+import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPreview;
@@ -43,7 +44,8 @@ class QueueCard extends Div {
                         order.puzzle().finished(),
                         order.puzzle().pieces(),
                         order.quantity())));
-        waiting.planned().ifPresent(work -> {
+        boolean toBeCollected = waiting.entry().toBeCollected();
+        waiting.planned().filter(work -> !toBeCollected).ifPresent(work -> {
             LocalTime at = work.start().toLocalTime();
             lines.add(Markup.span(
                     "pw-small",
@@ -52,7 +54,10 @@ class QueueCard extends Div {
                             work.start().toLocalDate(),
                             "%02d:%02d".formatted(at.getHour(), at.getMinute()))));
         });
-        lines.add(PlanVerdict.of(waiting.entry().outlook(), figures));
+        lines.add(
+                toBeCollected
+                        ? Verdict.of(Verdict.Kind.WAIT, figures.text("planning.card.collect"))
+                        : PlanVerdict.of(waiting.entry().outlook(), figures));
         waiting.running()
                 .ifPresent(running ->
                         lines.add(Markup.span("bench-running", figures.text("bench.clock.by", running.who()))));

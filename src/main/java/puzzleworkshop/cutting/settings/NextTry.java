@@ -40,6 +40,12 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
         return Optional.of(propose(machine, board, evidence));
     }
 
+    /** Where the trials of a board begin that nobody has cut here yet; until then it is what the board's files and times are made with. */
+    static CutParameters first(Machine machine, BoardKind board) {
+        return propose(machine, board, new TrialEvidence(machine, board, List.of()))
+                .parameters();
+    }
+
     private static NextTry propose(Machine machine, BoardKind board, TrialEvidence evidence) {
         Beam beam = machine.beam();
         double usual = CommonPractice.energyFor(board);

@@ -41,6 +41,12 @@ public class Settings {
     private final VersionedCache<Evidence, SettingState> states =
             VersionedCache.<Evidence, SettingState>ofMost(STATES_KEPT).restingOnTheQuestion();
 
+    private record Untried(Machine machine, BoardKind board) {}
+
+    /** Where each board begins that was never tried: every price and plan asks for it. */
+    private final VersionedCache<Untried, CutParameters> beginnings =
+            VersionedCache.<Untried, CutParameters>ofMost(STATES_KEPT).restingOnTheQuestion();
+
     Settings(
             SettingStore store,
             Machines machines,
@@ -57,15 +63,14 @@ public class Settings {
     }
 
     /**
-     * The setting for a board: the stored one, or common practice (id 0, UNTRIED) when nothing was ever tried. A
+     * The setting for a board: the stored one, or with what its trials begin (id 0, UNTRIED) when nothing was ever tried. A
      * setting that is not proven should be said before an order is promised: a trial is needed first.
      */
     @Transactional(readOnly = true)
     public CutSetting forBoard(Machine machine, BoardKind board) {
         return store.find(machine.id(), board)
                 .map(row -> setting(machine, row))
-                .orElseGet(() -> new CutSetting(
-                        0, machine, board, CommonPractice.parametersFor(machine, board), SettingState.UNTRIED));
+                .orElseGet(() -> new CutSetting(0, machine, board, beginning(machine, board), SettingState.UNTRIED));
     }
 
     @Transactional(readOnly = true)
@@ -173,7 +178,8 @@ public class Settings {
         Optional<TrialPhoto> kept =
                 photo.map(picture -> new TrialPhoto(Photos.MEDIA_TYPE, photos.kept(picture.bytes())));
         long id = store.lock(machine.id(), board);
-        CutParameters before = parametersOf(machine, store.find(id).orElseThrow());
+        SettingStore.Row row = store.find(id).orElseThrow();
+        CutParameters before = parametersOf(machine, row, store.trials(id));
         long trialId = store.addTrial(id, parameters, finding, source, by, clock.instant());
         kept.ifPresent(picture -> store.addPhoto(trialId, picture));
         List<Trial> trials = store.trials(id);
@@ -183,8 +189,9 @@ public class Settings {
         boolean better = state == SettingState.UNTRIED
                 || state == SettingState.TRYING
                 || state == SettingState.DOUBTFUL && evidence.stateOf(best) == SettingState.PROVEN;
-        if (better && !best.equals(before)) {
-            store.choose(id, best, by, clock.instant());
+        // what the first trial began with is kept too: from now on no rule of beginning decides it
+        if (row.chosen().isEmpty() || better && !best.equals(before)) {
+            store.choose(id, better ? best : before, by, clock.instant());
         }
         events.publishEvent(new SettingChanged(id));
         return trials.getLast();
@@ -200,15 +207,24 @@ public class Settings {
     }
 
     private CutSetting setting(Machine machine, SettingStore.Row row, List<Trial> trials) {
-        CutParameters parameters = parametersOf(machine, row);
+        CutParameters parameters = parametersOf(machine, row, trials);
         SettingState state = states.get(
                 new Evidence(machine, row.board(), trials, parameters),
                 () -> new TrialEvidence(machine, row.board(), trials).stateOf(parameters));
         return new CutSetting(row.id(), machine, row.board(), parameters, state);
     }
 
-    private static CutParameters parametersOf(Machine machine, SettingStore.Row row) {
-        return row.chosen().orElseGet(() -> CommonPractice.parametersFor(machine, row.board()));
+    /** Trials without a choice were made when every board began with common practice, and proved that. */
+    private CutParameters parametersOf(Machine machine, SettingStore.Row row, List<Trial> trials) {
+        return row.chosen()
+                .orElseGet(() -> trials.isEmpty()
+                        ? beginning(machine, row.board())
+                        : CommonPractice.parametersFor(machine, row.board()));
+    }
+
+    /** The files, times and prices of a board say what its first trial says, not another speed beside it. */
+    private CutParameters beginning(Machine machine, BoardKind board) {
+        return beginnings.get(new Untried(machine, board), () -> NextTry.first(machine, board));
     }
 
     private static void requireWithin(Machine machine, CutParameters parameters) {

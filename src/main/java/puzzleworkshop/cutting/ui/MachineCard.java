@@ -53,7 +53,9 @@ public class MachineCard extends Div {
         if (deeds.mayChange()) {
             buttons.add(button("cutting.machine.edit", figures, deeds.edit()));
         }
-        buttons.add(new Anchor("machines/places/" + machine.id(), figures.text("cutting.machine.places")));
+        Anchor places = new Anchor("machines/places/" + machine.id(), figures.text("cutting.machine.places"));
+        places.addClassName("pw-link-button");
+        buttons.add(places);
         if (deeds.mayChange() && !machine.standard()) {
             buttons.add(button("cutting.machine.make.standard", figures, deeds.makeStandard()));
             buttons.add(button(

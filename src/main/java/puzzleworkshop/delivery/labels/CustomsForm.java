@@ -23,15 +23,31 @@ import puzzleworkshop.measure.Size;
  * date and signature. The words are English, which together with French is what the form has; carriers ask for the data
  * electronically as well, and decide what they need.
  *
+ * @param category the box that is ticked
  * @param lines what is in the parcel; equal goods are summed
  * @param hsCode heading or subheading of the Harmonized System
  * @param origin where it was made, ISO 3166-1
  */
 record CustomsForm(
-        List<Line> lines, String hsCode, String origin, double totalGrams, Money total, LocalDate on, String sender) {
+        GoodsCategory category,
+        List<Line> lines,
+        String hsCode,
+        String origin,
+        double totalGrams,
+        Money total,
+        LocalDate on,
+        String sender) {
 
     /** Of the form: 74 × 105 mm. */
     static final Size SIZE = Size.mm(74, 105);
+
+    private static final List<GoodsCategory> BOXES = List.of(
+            GoodsCategory.GIFT,
+            GoodsCategory.COMMERCIAL_SAMPLE,
+            GoodsCategory.DOCUMENTS,
+            GoodsCategory.RETURNED_GOODS,
+            GoodsCategory.SALE_OF_GOODS,
+            GoodsCategory.OTHER);
 
     private static final double BORDER_MM = 3;
 
@@ -83,8 +99,7 @@ record CustomsForm(
                 Points.of(SIZE.height().mm()) - border);
         column.addElement(line(figures.text("delivery.cn22.title"), true, 10 * scale));
         column.addElement(line(figures.text("delivery.cn22.opened"), false, 6.5f * scale));
-        column.addElement(line(figures.text("delivery.cn22.category"), false, 6.5f * scale));
-        column.addElement(line(figures.text("delivery.cn22.sale"), true, 6.5f * scale));
+        column.addElement(boxes(figures, scale));
         PdfPTable table = new PdfPTable(new float[] {6, 2.4f, 3});
         table.setWidthPercentage(100);
         table.setSpacingBefore(3);
@@ -106,6 +121,23 @@ record CustomsForm(
         column.addElement(line(figures.text("delivery.cn22.declares"), false, 6 * scale));
         column.addElement(line(figures.text("delivery.cn22.signed", on.toString(), sender), true, 6.5f * scale));
         return column.go(tried) == ColumnText.NO_MORE_TEXT;
+    }
+
+    /** The six boxes in two columns, one ticked, as on the form. */
+    private PdfPTable boxes(Formatter figures, float scale) {
+        PdfPTable boxes = new PdfPTable(2);
+        boxes.setWidthPercentage(100);
+        for (GoodsCategory box : BOXES) {
+            boolean ticked = box == category.box();
+            String words = figures.text((ticked ? category : box).textKey());
+            PdfPCell cell = new PdfPCell(new Paragraph(
+                    figures.text(ticked ? "delivery.cn22.ticked" : "delivery.cn22.empty", words),
+                    ticked ? PaperFonts.bold(6.5f * scale) : PaperFonts.plain(6.5f * scale)));
+            cell.setBorder(Rectangle.NO_BORDER);
+            cell.setPadding(1);
+            boxes.addCell(cell);
+        }
+        return boxes;
     }
 
     /** By its code: a sign alone says at the border only that it is some kind of dollar. */

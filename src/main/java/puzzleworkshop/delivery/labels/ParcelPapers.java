@@ -20,12 +20,10 @@ import puzzleworkshop.delivery.boxes.PackedWeight;
 import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.UnitSystem;
-import puzzleworkshop.orders.AgreedPrice;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.preview.PreviewRenderer;
@@ -52,6 +50,7 @@ public class ParcelPapers {
     private final SendingWays ways;
     private final Addresses addresses;
     private final Boxes boxes;
+    private final Customs customs;
     private final PreviewRenderer faces;
     private final PatternCache patterns;
     private final PuzzleDifficulty difficulty;
@@ -65,6 +64,7 @@ public class ParcelPapers {
             SendingWays ways,
             Addresses addresses,
             Boxes boxes,
+            Customs customs,
             PreviewRenderer faces,
             PatternCache patterns,
             PuzzleDifficulty difficulty,
@@ -76,6 +76,7 @@ public class ParcelPapers {
         this.ways = ways;
         this.addresses = addresses;
         this.boxes = boxes;
+        this.customs = customs;
         this.faces = faces;
         this.patterns = patterns;
         this.difficulty = difficulty;
@@ -120,9 +121,10 @@ public class ParcelPapers {
      * parcel.
      *
      * @param first free place on the first sheet of box labels, from 0
+     * @param declared as what its goods are declared; as usual when nobody said
      */
     @Transactional(readOnly = true)
-    public byte[] all(OrderId id, LabelKind kind, int first) {
+    public byte[] all(OrderId id, LabelKind kind, int first, Optional<GoodsCategory> declared) {
         Order asked = orders.get(id);
         Optional<Parcel> parcel = parcels.now(asked);
         List<Order> inside = parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(asked));
@@ -155,12 +157,12 @@ public class ParcelPapers {
                                                 asked.number()),
                                 0,
                                 0);
-                if (CustomsUnion.isLeft(addresses.home(), to.get())) {
-                    LabelPages.page(document, CustomsForm.SIZE);
-                    writer.getDirectContent()
-                            .addTemplate(
-                                    customs(parcel, inside, weights, settings).draw(writer, figures), 0, 0);
-                }
+                customs.usual(asked)
+                        .map(declared::orElse)
+                        .ifPresent(category -> declaration(
+                                document,
+                                writer,
+                                customs.form(inside, weights, grams(parcel, inside, weights), category)));
             }
             LabelPages.lay(document, writer, kind, () -> boxLabels(writer, kind, inside), first);
         });
@@ -205,27 +207,13 @@ public class ParcelPapers {
                 .orElseGet(() -> figures.text("delivery.slip.total", figures.number(reckonedGrams, 0)));
     }
 
-    /**
-     * The value is the net price, whoever prints it: the declaration is void without it, and what the customer was told
-     * ({@link AgreedPrice}) is no secret from who packs; what it costs us does not stand there.
-     */
-    private CustomsForm customs(
-            Optional<Parcel> parcel, List<Order> inside, List<PackedWeight> weights, LabelSettings settings) {
-        List<CustomsForm.Line> lines = new ArrayList<>();
-        for (int i = 0; i < inside.size(); i++) {
-            Order order = inside.get(i);
-            double net = (weights.get(i).piecesGrams() + weights.get(i).trayGrams()) * order.quantity();
-            lines.add(new CustomsForm.Line(
-                    settings.contents(), order.quantity(), net, order.price().net()));
-        }
-        return new CustomsForm(
-                lines,
-                settings.hsCode(),
-                addresses.home(),
-                parcel.flatMap(Parcel::measure).map(ParcelMeasure::grams).orElseGet(() -> reckoned(inside, weights)),
-                lines.stream().map(CustomsForm.Line::value).reduce(Money::plus).orElseThrow(),
-                workshop.today(),
-                workshop.profile().name());
+    private void declaration(Document document, PdfWriter writer, CustomsForm form) {
+        LabelPages.page(document, CustomsForm.SIZE);
+        writer.getDirectContent().addTemplate(form.draw(writer, figures), 0, 0);
+    }
+
+    private static double grams(Optional<Parcel> parcel, List<Order> inside, List<PackedWeight> weights) {
+        return parcel.flatMap(Parcel::measure).map(ParcelMeasure::grams).orElseGet(() -> reckoned(inside, weights));
     }
 
     private static double reckoned(List<Order> inside, List<PackedWeight> weights) {

@@ -29,13 +29,17 @@ class ParcelPapersController {
         this.figures = figures;
     }
 
-    /** @param first place on the first sheet of labels, from 1 as people count */
+    /**
+     * @param first place on the first sheet of labels, from 1 as people count
+     * @param declared as what the goods are declared where they pass customs
+     */
     @GetMapping("/parcels/{number}/{what:parcel|labels}.pdf")
     ResponseEntity<byte[]> papers(
             @PathVariable String number,
             @PathVariable String what,
             @RequestParam(required = false) LabelKind kind,
-            @RequestParam(defaultValue = "1") int first) {
+            @RequestParam(defaultValue = "1") int first,
+            @RequestParam Optional<GoodsCategory> declared) {
         Optional<Order> order = orders.findByNumber(number);
         if (order.isEmpty()) {
             return ResponseEntity.notFound().build();
@@ -44,7 +48,7 @@ class ParcelPapersController {
         try {
             byte[] pdf = what.equals("labels")
                     ? papers.labels(order.get().id(), used, first - 1)
-                    : papers.all(order.get().id(), used, first - 1);
+                    : papers.all(order.get().id(), used, first - 1, declared);
             return ResponseEntity.ok()
                     .contentType(MediaType.APPLICATION_PDF)
                     .header(

@@ -5,10 +5,8 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import puzzleworkshop.delivery.address.CountryFormat;
 import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Sentence;
@@ -73,10 +71,7 @@ public final class CheapestWay {
             if (way.kind() == WayKind.COLLECTION) {
                 continue;
             }
-            Optional<Sentence> why = to.filter(there -> !way.reach().takes(there))
-                    .map(there -> Sentence.of(
-                            "delivery.limit.country", way.name(), CountryFormat.name(there.country(), Locale.ENGLISH)))
-                    .or(() -> way.refuses(parcel));
+            Optional<Sentence> why = to.flatMap(way::notTo).or(() -> way.refuses(parcel));
             if (why.isPresent()) {
                 refused.add(why.get());
                 continue;

@@ -4,8 +4,10 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import puzzleworkshop.delivery.address.CountryFormat;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 
@@ -67,6 +69,14 @@ public record SendingWay(
         }
         return Optional.of(
                 Sentence.of("delivery.limit.no-price", name(), Kilograms.of(chargedGrams(parcel)), parcel.longest()));
+    }
+
+    /** Says that it does not go there; empty when it does. */
+    public Optional<Sentence> notTo(Reach.Destination there) {
+        return reach.takes(there)
+                ? Optional.empty()
+                : Optional.of(Sentence.of(
+                        "delivery.limit.country", name(), CountryFormat.name(there.country(), Locale.ENGLISH)));
     }
 
     /** The cheapest line of its price list that takes the parcel. */

@@ -11,6 +11,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextArea;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.ParcelJourney;
@@ -24,6 +25,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.fields.FileUpload;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.proofs.ui.ProofSection;
 
@@ -61,6 +63,13 @@ class CustomerSection implements ProofSection {
                 figures.text(
                         "delivery.customer." + parcel.state().name(),
                         parcel.arrivedAt().or(parcel::leftAt).orElseThrow())));
+        String together = parcel.orders().stream()
+                .map(OrderRef::number)
+                .filter(number -> !number.equals(order.number()))
+                .collect(Collectors.joining(", "));
+        if (!together.isEmpty()) {
+            section.add(new Paragraph(figures.text("delivery.customer.together", together)));
+        }
         if (parcel.state() == ParcelState.READY && !way.collectWindow().isBlank()) {
             section.add(new Paragraph(figures.text("delivery.customer.window", way.collectWindow())));
         }
@@ -108,8 +117,10 @@ class CustomerSection implements ProofSection {
             }
             complaint
                     .decision()
-                    .ifPresent(decision -> part.add(
-                            lines((figures.text(decision.remedy().textKey()) + "\n" + decision.answer()).strip())));
+                    .ifPresent(decision ->
+                            part.add(lines((figures.text("delivery.customer.remedy."
+                                                    + decision.remedy().name()) + "\n" + decision.answer())
+                                    .strip())));
         });
         if (complaints.isWell(order.id()) && said.isEmpty()) {
             part.add(new Verdict(Verdict.Kind.GOOD, figures.text("delivery.customer.well")));

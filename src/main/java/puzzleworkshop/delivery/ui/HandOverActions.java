@@ -40,9 +40,15 @@ class HandOverActions extends Div {
     private final transient SignedIn signedIn;
     private final transient Formatter figures;
     private final transient Map<Long, String> typed;
+    private final boolean asksBestWay;
     private final transient Runnable again;
 
-    HandOverActions(Entry entry, HandOverParts parts, Runnable again) {
+    /**
+     * @param asksBestWay offers to say which way is best; not where the page says so already
+     * @param again shows the page as it is now
+     */
+    HandOverActions(Entry entry, HandOverParts parts, boolean asksBestWay, Runnable again) {
+        this.asksBestWay = asksBestWay;
         this.entry = entry;
         this.parcels = parts.parcels();
         this.journey = parts.journey();
@@ -99,7 +105,9 @@ class HandOverActions extends Div {
                             Optional.of(Occasion.ARRIVED),
                             id -> journey.delivered(id, signedIn.name())));
         } else {
-            add(bestWay());
+            if (asksBestWay) {
+                add(bestWay());
+            }
             big(
                     "delivery.mark-sent",
                     true,

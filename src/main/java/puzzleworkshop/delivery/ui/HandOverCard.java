@@ -21,15 +21,29 @@ class HandOverCard extends Div {
 
     /** @param again shows the page as it is now */
     HandOverCard(Entry entry, HandOverParts parts, Runnable again) {
-        this.entry = entry;
-        this.figures = parts.figures();
-        addClassName("delivery-card");
+        this(entry, parts.figures());
         add(
                 new Still(Markup.div(
                         "delivery-still",
                         OrderPreview.of(entry.first(), OrderPreview.Width.SMALL, figures),
                         Markup.div("delivery-words", words()))),
-                new HandOverActions(entry, parts, again));
+                new HandOverActions(entry, parts, true, again));
+    }
+
+    private HandOverCard(Entry entry, Formatter figures) {
+        this.entry = entry;
+        this.figures = figures;
+        addClassName("delivery-card");
+    }
+
+    /** On the page of an order, which has shown its picture, who it is for, where it goes and which way already. */
+    static HandOverCard onOrderPage(Entry entry, HandOverParts parts, Runnable again) {
+        HandOverCard card = new HandOverCard(entry, parts.figures());
+        card.addClassName("delivery-card-short");
+        card.add(
+                new Still(Markup.div("delivery-words", card.shortWords())),
+                new HandOverActions(entry, parts, false, again));
+        return card;
     }
 
     boolean holds(OrderId order) {
@@ -43,19 +57,52 @@ class HandOverCard extends Div {
     private List<Markup> words() {
         List<Markup> words = new ArrayList<>();
         words.add(Markup.of("h3", "", entry.first().customer().name()));
-        words.add(Markup.div(
-                "delivery-numbers",
-                entry.orders().stream()
-                        .map(order -> Markup.link("orders/" + order.number(), order.number()))
-                        .toList()));
-        String way = entry.way().name();
-        words.add(small(
-                entry.isCollected() && !entry.way().collectWindow().isBlank()
-                        ? way + " · " + entry.way().collectWindow()
-                        : way));
+        words.add(numbers());
+        words.add(way());
         if (!entry.isCollected()) {
             words.add(WhereTo.of(entry, figures));
         }
+        words.addAll(sinceWhen());
+        entry.first().promised().ifPresent(day -> words.add(small(figures.text("delivery.promised", day))));
+        words.add(ToPay.of(entry, figures));
+        return words;
+    }
+
+    private List<Markup> shortWords() {
+        List<Markup> words = new ArrayList<>();
+        if (entry.orders().size() > 1) {
+            words.add(numbers());
+        }
+        // what is still here has its way in a field above, but not when it can be collected
+        if (!entry.state().isHere() || entry.isCollected()) {
+            words.add(way());
+        }
+        if (!entry.isCollected()) {
+            words.addAll(WhereTo.besideAddress(entry, figures));
+        }
+        words.addAll(sinceWhen());
+        words.add(ToPay.of(entry, figures));
+        return words;
+    }
+
+    private Markup numbers() {
+        return Markup.div(
+                "delivery-numbers",
+                entry.orders().stream()
+                        .map(order -> Markup.link("orders/" + order.number(), order.number()))
+                        .toList());
+    }
+
+    private Markup way() {
+        String way = entry.way().name();
+        return small(
+                entry.isCollected() && !entry.way().collectWindow().isBlank()
+                        ? way + " · " + entry.way().collectWindow()
+                        : way);
+    }
+
+    private List<Markup> sinceWhen() {
+        List<Markup> words = new ArrayList<>();
         entry.parcel()
                 .flatMap(Parcel::leftAt)
                 .ifPresent(at -> words.add(
@@ -65,8 +112,6 @@ class HandOverCard extends Div {
                     .flatMap(Parcel::remindedAt)
                     .ifPresent(at -> words.add(small(figures.text("delivery.reminded-at", at))));
         }
-        entry.first().promised().ifPresent(day -> words.add(small(figures.text("delivery.promised", day))));
-        words.add(ToPay.of(entry, figures));
         return words;
     }
 

@@ -14,6 +14,8 @@ import org.springframework.stereotype.Service;
 import puzzleworkshop.delivery.boxes.Box;
 import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.boxes.PackedWeight;
+import puzzleworkshop.delivery.labels.Customs;
+import puzzleworkshop.delivery.labels.GoodsCategory;
 import puzzleworkshop.delivery.labels.LabelKind;
 import puzzleworkshop.delivery.labels.ParcelPapers;
 import puzzleworkshop.display.Feedback;
@@ -28,12 +30,14 @@ class PackingNotes {
 
     private final Boxes boxes;
     private final ParcelPapers papers;
+    private final Customs customs;
     private final SignedIn signedIn;
     private final Formatter figures;
 
-    PackingNotes(Boxes boxes, ParcelPapers papers, SignedIn signedIn, Formatter figures) {
+    PackingNotes(Boxes boxes, ParcelPapers papers, Customs customs, SignedIn signedIn, Formatter figures) {
         this.boxes = boxes;
         this.papers = papers;
+        this.customs = customs;
         this.signedIn = signedIn;
         this.figures = figures;
     }
@@ -112,19 +116,29 @@ class PackingNotes {
         first.setStepButtonsVisible(true);
         Anchor all = ParcelPanel.pdf("", figures.text("delivery.papers.all"));
         Anchor labels = ParcelPanel.pdf("", figures.text("delivery.papers.labels"));
+        Optional<GoodsCategory> usual = customs.usual(order);
+        Select<GoodsCategory> declared = new Select<>();
+        declared.setLabel(figures.text("delivery.cn22.declared"));
+        declared.setItems(GoodsCategory.values());
+        declared.setItemLabelGenerator(one -> figures.text(one.textKey()));
+        usual.ifPresent(declared::setValue);
+        declared.setVisible(usual.isPresent());
         Runnable aim = () -> {
             LabelKind chosen = kind.getValue();
             first.setMax(chosen.places());
             first.setVisible(chosen.isSheet());
             int from = first.getValue() == null || first.isInvalid() || !chosen.isSheet() ? 1 : first.getValue();
             String rest = ".pdf?kind=" + chosen.name() + "&first=" + from;
-            all.setHref("parcels/" + order.number() + "/parcel" + rest);
+            String passing =
+                    usual.isPresent() ? "&declared=" + declared.getValue().name() : "";
+            all.setHref("parcels/" + order.number() + "/parcel" + rest + passing);
             labels.setHref("parcels/" + order.number() + "/labels" + rest);
         };
         kind.addValueChangeListener(e -> aim.run());
         first.addValueChangeListener(e -> aim.run());
+        declared.addValueChangeListener(e -> aim.run());
         aim.run();
-        Div row = new Part(kind, first, all, labels);
+        Div row = new Part(kind, first, declared, all, labels);
         row.addClassName("delivery-papers");
         return row;
     }

@@ -109,7 +109,7 @@ class ParcelPanel implements OrderPanel {
             }
         }
         if (packed || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
-            handOvers.of(inside, parcel).ifPresent(entry -> panel.add(new HandOverCard(entry, parts, changed)));
+            handOvers.of(inside, parcel).ifPresent(entry -> panel.add(HandOverCard.onOrderPage(entry, parts, changed)));
         }
         panel.add(packing.papers(order));
         return Optional.of(panel);

@@ -23,6 +23,12 @@ final class FigurePlot {
     private static final int MOST_LYING = 20;
     private static final int LETTERS = 26;
     private static final int MOST_LETTERS = 48;
+    /** A phone held upright, without its margins. */
+    private static final double NARROW = 330;
+
+    private static final double WORDS_ABOVE = 18;
+    private static final double NUMBER_BESIDE = 60;
+    private static final int MOST_LETTERS_ABOVE = 54;
     /** What a letter takes below the bars with the gap to the next words: labels never run into each other. */
     private static final double BESIDE = 7.4;
     /** A letter of the words below the bars is hardly wider: the first of fifty weeks must not be cut off at the edge. */
@@ -56,6 +62,11 @@ final class FigurePlot {
     static Svg of(FigureRows table, Formatter figures) {
         FigurePlot plot = new FigurePlot(table, figures);
         return table.topic().isOverTime() ? plot.upright() : plot.lying();
+    }
+
+    /** For a phone: lying bars below their words, as wide as the screen. */
+    static Svg narrow(FigureRows table, Formatter figures) {
+        return new FigurePlot(table, figures).lyingNarrow();
     }
 
     /** What a screen reader says instead of the drawing; every figure stands in the table below it. */
@@ -122,28 +133,52 @@ final class FigurePlot {
         for (int i = 0; i < rows; i++) {
             Row row = table.rows().get(i);
             double y = i * slot + 5;
-            String words = figures.shown(row.label());
-            svg.text(
-                    side - 8,
-                    y + thick / 2 + 4,
-                    12,
-                    "end",
-                    words.length() > letters ? words.substring(0, letters - 1) + "…" : words,
-                    "");
+            svg.text(side - 8, y + thick / 2 + 4, 12, "end", shortened(row, letters), "");
             for (int column : drawn) {
-                double length = value(row, column) * scale;
-                svg.rect(side, y, length, BAR - 2, "insights-plot-" + look(column));
-                svg.text(
-                        side + length + 6,
-                        y + BAR - 6,
-                        11,
-                        "start",
-                        write(table.columns().get(column), value(row, column)),
-                        "insights-soft");
+                bar(svg, row, column, side, y, value(row, column) * scale);
                 y += BAR;
             }
         }
         return svg.line(side, 0, side, height, "insights-ground");
+    }
+
+    private Svg lyingNarrow() {
+        int rows = Math.min(MOST_LYING, table.rows().size());
+        double slot = WORDS_ABOVE + BAR * drawn.size() + 12;
+        Svg svg = Svg.of(
+                0,
+                0,
+                NARROW,
+                Math.max(1, rows) * slot,
+                figures.text(table.topic().textKey()),
+                said());
+        double scale = (NARROW - NUMBER_BESIDE) / most;
+        for (int i = 0; i < rows; i++) {
+            Row row = table.rows().get(i);
+            double y = i * slot + WORDS_ABOVE;
+            svg.text(0, y - 5, 12, "start", shortened(row, MOST_LETTERS_ABOVE), "");
+            for (int column : drawn) {
+                bar(svg, row, column, 0, y, value(row, column) * scale);
+                y += BAR;
+            }
+        }
+        return svg;
+    }
+
+    private void bar(Svg svg, Row row, int column, double x, double y, double length) {
+        svg.rect(x, y, length, BAR - 2, "insights-plot-" + look(column));
+        svg.text(
+                x + length + 6,
+                y + BAR - 6,
+                11,
+                "start",
+                write(table.columns().get(column), value(row, column)),
+                "insights-soft");
+    }
+
+    private String shortened(Row row, int letters) {
+        String words = figures.shown(row.label());
+        return words.length() > letters ? words.substring(0, letters - 1) + "…" : words;
     }
 
     /** What has room below a bar: the number of a week without its Monday, a day without its name and its century. */

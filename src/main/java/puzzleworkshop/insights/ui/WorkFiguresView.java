@@ -140,13 +140,23 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
             content.add(empty);
             return;
         }
-        SvgBox plot = new SvgBox("insights-plot").draw(FigurePlot.of(rows, figures));
-        plot.setClassName("insights-plot-in-time", rows.topic().isOverTime());
-        // on a phone it is wider than the screen, and goes sideways by keys too
-        plot.getElement().setAttribute("tabindex", "0");
-        Div section = new Div(title, lead, plot, legend(rows), table(rows, period), file(rows));
+        Div section = new Div(title, lead, plot(rows), legend(rows), table(rows, period), file(rows));
         section.addClassName("pw-section");
         content.add(section);
+    }
+
+    private Component plot(FigureRows rows) {
+        SvgBox plot = new SvgBox("insights-plot").draw(FigurePlot.of(rows, figures));
+        if (!rows.topic().isOverTime()) {
+            // the style sheet shows the one that fits the screen
+            plot.addClassName("insights-plot-wide");
+            return new Div(
+                    plot, new SvgBox("insights-plot", "insights-plot-narrow").draw(FigurePlot.narrow(rows, figures)));
+        }
+        plot.addClassName("insights-plot-in-time");
+        // on a phone it is wider than the screen, and goes sideways by keys too
+        plot.getElement().setAttribute("tabindex", "0");
+        return plot;
     }
 
     private Still legend(FigureRows rows) {

@@ -45,6 +45,7 @@ class MailAccountForm extends Div {
         port.setLabel(getTranslation("letters.account.port-label"));
         port.setMin(1);
         port.setMax(65_535);
+        security.addClassName("letters-security");
         security.setLabel(getTranslation("letters.account.security"));
         security.setItems(MailAccount.Security.values());
         security.setItemLabelGenerator(one -> getTranslation(one.textKey()));

@@ -101,13 +101,20 @@ class SettingsIT {
 
     /** 20 W, 100 %, 300 mm/min, one pass is 4 J/mm: by definition; the operating point is common practice. */
     @Test
-    void a_board_never_cut_before_gets_common_practice_and_is_untried() {
+    void a_board_never_cut_before_says_what_its_first_trial_says_which_is_a_little_more_than_common_practice() {
+        CutParameters usual = CommonPractice.parametersFor(machine, CRAFT);
+        assertThat(usual.lineEnergy(machine.beam())).isCloseTo(4.0, within(1e-9));
+        assertThat(usual.speed().toMmPerMinute()).isCloseTo(300, within(1e-9));
         CutSetting setting = settings.forBoard(machine, "BIRCH", "CRAFT", Length.mm(3));
         assertThat(setting.state()).isEqualTo(SettingState.UNTRIED);
-        assertThat(setting.lineEnergy()).isCloseTo(4.0, within(1e-9));
-        assertThat(setting.speed().toMmPerMinute()).isCloseTo(300, within(1e-9));
+        assertThat(setting.parameters())
+                .isEqualTo(settings.nextTry(setting).orElseThrow().parameters());
+        assertThat(setting.lineEnergy()).isBetween(4.0, 5.0);
         assertThat(setting.passes()).isEqualTo(1);
         assertThat(settings.of(machine)).isEmpty();
+        assertThat(settings.add(machine, CRAFT).parameters())
+                .as("on the list of the machine as well")
+                .isEqualTo(setting.parameters());
     }
 
     @Test
@@ -125,6 +132,47 @@ class SettingsIT {
         assertThat(settings.nextTry(proven)).isEmpty();
         assertThat(settings.of(machine)).containsExactly(proven);
         assertThat(settings.evidence(proven).trials().getLast().by()).isEqualTo("Ines");
+    }
+
+    /** Until December 2026 a board began with common practice, and nothing was written down when trials proved just that. */
+    @Test
+    void what_was_proven_by_trials_of_an_older_version_stays_as_it_was() {
+        CutParameters usual = CommonPractice.parametersFor(machine, CRAFT);
+        for (int i = 0; i < TrialEvidence.ROW_THAT_PROVES; i++) {
+            settings.record(
+                    BookingKey.fresh(),
+                    machine,
+                    CRAFT,
+                    usual,
+                    Finding.of(Result.THROUGH, 1),
+                    Source.TRY,
+                    "Ines",
+                    Optional.empty());
+        }
+        CutSetting now = settings.forBoard(machine, CRAFT);
+        assertThat(now.parameters()).isEqualTo(usual);
+        jdbc.sql("alter table cutting_setting_choice disable trigger user").update();
+        jdbc.sql("delete from cutting_setting_choice where setting_id = :id")
+                .param("id", now.id())
+                .update();
+        jdbc.sql("alter table cutting_setting_choice enable trigger user").update();
+        assertThat(settings.forBoard(machine, CRAFT)).isEqualTo(now);
+        assertThat(settings.forBoard(machine, CRAFT).state()).isEqualTo(SettingState.PROVEN);
+    }
+
+    @Test
+    void a_first_trial_that_fails_leaves_the_board_with_what_was_begun_with() {
+        CutParameters begun = settings.forBoard(machine, CRAFT).parameters();
+        settings.record(
+                BookingKey.fresh(),
+                machine,
+                CRAFT,
+                begun,
+                Finding.of(Result.NOT_THROUGH, 1),
+                Source.TRY,
+                "Ines",
+                Optional.empty());
+        assertThat(settings.forBoard(machine, CRAFT).parameters()).isEqualTo(begun);
     }
 
     @Test

@@ -30,7 +30,7 @@ class CustomsFormTest {
         String text =
                 text(form(List.of(new CustomsForm.Line("Jigsaw puzzle of wood", 2, 412.4, Money.of("49.90", "EUR")))));
         assertThat(text)
-                .contains("CUSTOMS DECLARATION", "CN 22", "May be opened officially", "Sale of goods", "Gift")
+                .contains("CUSTOMS DECLARATION", "CN 22", "May be opened officially", "[X] Sale of goods", "[ ] Gift")
                 .contains("Quantity and detailed description of contents", "2 × Jigsaw puzzle of wood")
                 .contains("Net weight (kg)", "0.412", "Value and currency", "EUR 49.90")
                 .contains("HS tariff number and country of origin of goods", "9503.00 · DE")
@@ -67,8 +67,28 @@ class CustomsFormTest {
         assertThat(refused).as("thirty kinds cannot stand on 74 × 105 mm").isTrue();
     }
 
+    /** Universal Postal Union, form CN 22: Gift, Documents, Sale of goods, Commercial sample, Returned goods, Other (from memory). */
+    @Test
+    void exactly_one_of_the_six_boxes_is_ticked_and_a_replacement_for_nothing_is_no_sale() {
+        List<CustomsForm.Line> lines =
+                List.of(new CustomsForm.Line("Jigsaw puzzle of wood", 1, 206, Money.of("24.95", "EUR")));
+        for (GoodsCategory category : GoodsCategory.values()) {
+            String text = text(form(category, lines));
+            assertThat(text.split("\\[X]", -1)).as(category.name()).hasSize(2);
+            assertThat(text.split("\\[ ]", -1)).as(category.name()).hasSize(6);
+        }
+        assertThat(text(form(GoodsCategory.REPLACEMENT, lines)))
+                .contains("[X] Other: replacement, free of charge", "[ ] Sale of goods", "EUR 24.95");
+        assertThat(text(form(GoodsCategory.GIFT, lines))).contains("[X] Gift", "[ ] Sale of goods", "[ ] Other");
+    }
+
     private static CustomsForm form(List<CustomsForm.Line> lines) {
+        return form(GoodsCategory.SALE_OF_GOODS, lines);
+    }
+
+    private static CustomsForm form(GoodsCategory category, List<CustomsForm.Line> lines) {
         return new CustomsForm(
+                category,
                 lines,
                 "9503.00",
                 "DE",

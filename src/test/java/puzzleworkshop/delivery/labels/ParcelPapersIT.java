@@ -94,10 +94,10 @@ class ParcelPapersIT {
                 false,
                 WHO);
         Parcel parcel = parcels.pack(two.stream().map(Order::id).toList(), WHO);
-        assertThat(ReadPaper.text(papers.all(two.getFirst().id(), LabelKind.A4_2_X_4, 7)))
+        assertThat(ReadPaper.text(papers.all(two.getFirst().id(), LabelKind.A4_2_X_4, 7, Optional.empty())))
                 .contains("without the outer packing");
         parcels.weighed(parcel.id(), ParcelMeasure.of(1234, Length.mm(300), Length.mm(200), Length.mm(80)));
-        byte[] pdf = papers.all(two.getFirst().id(), LabelKind.A4_2_X_4, 7);
+        byte[] pdf = papers.all(two.getFirst().id(), LabelKind.A4_2_X_4, 7, Optional.empty());
         Files.createDirectories(Path.of("target", "screens"));
         Files.write(Path.of("target", "screens", "parcel.pdf"), pdf);
         String text = ReadPaper.text(pdf).replaceAll("\\s+", " ");

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -18,6 +19,11 @@ import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.address.Addresses;
+import puzzleworkshop.delivery.address.CountryFormat.Part;
+import puzzleworkshop.delivery.address.PostalAddress;
+import puzzleworkshop.delivery.labels.Customs;
+import puzzleworkshop.delivery.labels.GoodsCategory;
 import puzzleworkshop.delivery.returns.Complaint.PostageBy;
 import puzzleworkshop.delivery.returns.Complaint.Reason;
 import puzzleworkshop.delivery.returns.Complaint.Remedy;
@@ -65,6 +71,12 @@ class ComplaintsIT {
     Invoices invoices;
 
     @Autowired
+    Addresses addresses;
+
+    @Autowired
+    Customs customs;
+
+    @Autowired
     Workshop workshop;
 
     @Autowired
@@ -98,6 +110,31 @@ class ComplaintsIT {
         assertThat(complaints.since(workshop.today()))
                 .extracting(Complaint::board)
                 .contains("birch-ply, 3.0 mm");
+    }
+
+    @Test
+    void what_is_made_again_for_nothing_is_declared_as_no_sale_when_it_crosses_a_border() {
+        addresses.home("DE");
+        Order order = handedOver("Dee Moor");
+        assertThat(customs.usual(order)).as("no address yet").isEmpty();
+        addresses.keep(
+                order.id(),
+                new PostalAddress(
+                        "CH",
+                        Map.of(
+                                Part.NAME, "Dee Moor",
+                                Part.STREET, "Seeweg 4",
+                                Part.POSTAL_CODE, "8001",
+                                Part.TOWN, "Nordhafen")),
+                false,
+                WHO);
+        assertThat(customs.usual(order)).contains(GoodsCategory.SALE_OF_GOODS);
+        remedies.remake(
+                BookingKey.fresh(),
+                complaints.report(order.id(), CHARRED, WHO),
+                new Terms(PostageBy.WORKSHOP, Optional.empty(), ""),
+                WHO);
+        assertThat(customs.usual(orders.get(order.id()))).contains(GoodsCategory.REPLACEMENT);
     }
 
     @Test

@@ -9,6 +9,7 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
@@ -43,6 +44,7 @@ import puzzleworkshop.display.Still;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ui.OrderView;
 import puzzleworkshop.planning.ui.ThisWeekView;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
@@ -128,6 +130,26 @@ class HandOverCardsTest extends SpringBrowserlessTest {
     }
 
     @Test
+    void at_the_bench_what_waits_to_be_collected_comes_last_and_opens_not_first() {
+        Order collected = packed("Ben Ode", "Collection");
+        Order sent = packed("Ada Reed", "Parcel");
+        JdbcClient.create(database)
+                .sql("update customer_order set promised_on = promised_on + 20, version = version + 1 where id = :id")
+                .param("id", sent.id().value())
+                .update();
+        navigate(BenchView.class, "hand_over");
+        assertThat(StillHtml.words(find(Still.class).all(), ".bench-card-who"))
+                .as("nobody told Ben yet")
+                .containsExactly("Ben Ode", "Ada Reed");
+        Nobody.does(() ->
+                journey.ready(parcels.pack(List.of(collected.id()), "Robin").id(), "Robin"));
+        navigate(BenchView.class, "hand_over");
+        assertThat(StillHtml.words(find(Still.class).all(), ".bench-card-who")).containsExactly("Ada Reed", "Ben Ode");
+        assertThat(StillHtml.words(find(Still.class).all(), ".bench-card-words .pw-verdict"))
+                .contains("waits to be collected");
+    }
+
+    @Test
     void a_card_says_which_country_a_parcel_goes_to_and_that_it_passes_customs() {
         Order order = packed("Ada Reed", "Parcel");
         Map<Part, String> parts = Map.of(
@@ -203,6 +225,36 @@ class HandOverCardsTest extends SpringBrowserlessTest {
     }
 
     @Test
+    void on_the_page_of_an_order_address_way_and_who_it_is_for_are_said_once() {
+        Order order = packed("Ada Reed", "Parcel");
+        Map<Part, String> parts = Map.of(
+                Part.NAME,
+                "Ada Reed",
+                Part.STREET,
+                "12 Oak Street",
+                Part.TOWN,
+                "Springvale",
+                Part.REGION,
+                "NY",
+                Part.POSTAL_CODE,
+                "12345");
+        Nobody.does(() -> {
+            addresses.home("GB");
+            addresses.keep(order.id(), new PostalAddress("US", parts), true, "Robin");
+            return order;
+        });
+        navigate(OrderView.class, order.number());
+        assertThat(StillHtml.words(find(Still.class).all(), ".delivery-words"))
+                .singleElement(as(STRING))
+                .contains("Goes through customs", "Still to pay")
+                .doesNotContain("Ada Reed", "12 Oak Street", order.number())
+                .doesNotStartWith("Parcel");
+        assertThat(find(Button.class).all())
+                .as("which way is best is answered above already")
+                .noneMatch(button -> "Which way is best?".equals(button.getText()));
+    }
+
+    @Test
     void who_is_told_that_it_is_ready_and_reminded_is_written_to() {
         Order order = packed("Bo Lind", "Collection");
         navigate(HandOversView.class);
@@ -231,6 +283,56 @@ class HandOverCardsTest extends SpringBrowserlessTest {
         press("Delivered");
         assertThat(letter()).contains("thank you for your order");
         assertThat(parcel(order).state()).isEqualTo(ParcelState.DELIVERED);
+    }
+
+    @Test
+    void a_refusal_goes_when_what_was_refused_has_been_done() {
+        packed("Ada Reed", "Parcel");
+        navigate(HandOversView.class);
+        test(find(TextField.class).withCaption("Tracking number").single()).setValue("7".repeat(100));
+        press("Sent");
+        press("Sent");
+        assertThat(said()).containsExactly("A tracking number has at most 80 characters.");
+        test(find(TextField.class).withCaption("Tracking number").single()).setValue("00340");
+        press("Sent");
+        assertThat(said()).containsExactly("Sent: Ada Reed");
+    }
+
+    @Test
+    void a_way_that_does_not_go_there_is_named_on_the_card() {
+        Order order = packed("Ada Reed", "Parcel");
+        Nobody.does(() -> {
+            addresses.home("GB");
+            return order;
+        });
+        JdbcClient.create(database)
+                .sql("update sending_way set goes_to = 'HOME' where kind = 'PARCEL'")
+                .update();
+        Nobody.does(() -> {
+            addresses.keep(
+                    order.id(),
+                    new PostalAddress(
+                            "CH",
+                            Map.of(
+                                    Part.NAME, "Ada Reed",
+                                    Part.STREET, "Seeweg 4",
+                                    Part.POSTAL_CODE, "8001",
+                                    Part.TOWN, "Nordhafen")),
+                    true,
+                    "Robin");
+            return order;
+        });
+        navigate(HandOversView.class);
+        assertThat(StillHtml.words(find(Still.class).all(), ".delivery-where"))
+                .singleElement(as(STRING))
+                .contains("Parcel does not go there: Switzerland");
+    }
+
+    private List<String> said() {
+        return find(Notification.class).all().stream()
+                .filter(Notification::isOpened)
+                .map(card -> card.getElement().getProperty("text"))
+                .toList();
     }
 
     @Test

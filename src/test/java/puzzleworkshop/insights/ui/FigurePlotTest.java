@@ -42,4 +42,29 @@ class FigurePlotTest {
         }
         assertThat(seen).isGreaterThan(5);
     }
+
+    @Test
+    void on_a_phone_lying_bars_have_their_words_above_and_their_numbers_on_the_screen() {
+        String longest = "Setting: The small grey laser, 225 mm/min, 100 %, 1 ×";
+        FigureRows table = new FigureRows(
+                Topic.COMPLAINTS,
+                Sentence.of("insights.work.first.day"),
+                List.of(new FigureRows.Column(Sentence.of("insights.work.first.day"), FigureRows.Unit.MONEY, "a")),
+                List.of(
+                        new FigureRows.Row("", longest, new double[] {12345.67}),
+                        new FigureRows.Row("", "Stage: Cut", new double[] {1})),
+                false);
+        String drawing = FigurePlot.narrow(table, MetricHouse.figures()).markup();
+        assertThat(drawing).contains(longest).contains("12,345.67");
+        Matcher bars =
+                Pattern.compile("<rect x='([\\d.]+)'[^>]*?width='([\\d.]+)'").matcher(drawing);
+        int seen = 0;
+        while (bars.find()) {
+            assertThat(Double.parseDouble(bars.group(1)) + Double.parseDouble(bars.group(2)))
+                    .as("leaves room for nine digits of 6 beside it")
+                    .isLessThanOrEqualTo(330 - 6 - 9 * 6);
+            seen++;
+        }
+        assertThat(seen).isEqualTo(2);
+    }
 }

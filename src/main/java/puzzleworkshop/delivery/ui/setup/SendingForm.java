@@ -104,6 +104,7 @@ class SendingForm extends Div {
             link.setHelperText(getTranslation("delivery.sending.link.help"));
             window.setValue(way.collectWindow());
             window.setHelperText(getTranslation("delivery.sending.window.help"));
+            reach.addClassName("delivery-long");
             link.addClassName("delivery-long");
             window.addClassName("delivery-long");
             keeps.setValue(way.keepsDays());
