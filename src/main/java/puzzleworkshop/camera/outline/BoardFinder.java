@@ -228,7 +228,7 @@ public final class BoardFinder {
         FineEdge.Edge fine = new FineEdge(photo, mask, search).refined(byColour.ring());
         seenPart.requireOneColour(fine.ring(), silhouette);
         FaceEdge.Edge face = new FaceEdge(photo, mask, thickness).proven(silhouette.onBoard(fine.ring()));
-        double[] top = SharpNotches.followed(face.ring());
+        double[] top = SharpNotches.followed(face.ring(), silhouette::hidden);
         double doubt = doubt(fine, byColour.clear()) + face.doubt();
         StraightEdges edges = new StraightEdges(top, doubt);
         List<List<Point>> holes = new ArrayList<>();

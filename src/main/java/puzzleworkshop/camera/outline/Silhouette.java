@@ -41,17 +41,22 @@ final class Silhouette {
      */
     double[] onBoard(double[] ring) {
         double shrink = (height - thickness) / height;
-        double farthest = 0;
-        for (int i = 0; i < ring.length; i += 2) {
-            farthest = Math.max(farthest, Math.hypot(ring[i] - eyeX, ring[i + 1] - eyeY) * (1 - shrink));
-        }
         // in steps that are narrower than any gap that is seen
-        int steps = Math.clamp((int) Math.ceil(farthest / SWEEP_STEP), 1, MOST_STEPS);
+        double widest = 0;
+        for (int i = 0; i < ring.length; i += 2) {
+            widest = Math.max(widest, hidden(ring[i], ring[i + 1]));
+        }
+        int steps = Math.clamp((int) Math.ceil(widest / SWEEP_STEP), 1, MOST_STEPS);
         Sweep sweep = new Sweep(ring);
         for (int step = 1; step <= steps; step++) {
             sweep.with(nearer(ring, 1 - (1 - shrink) * step / steps));
         }
         return Ring.spaced(sweep.ring(), Ring.SPACING);
+    }
+
+    /** How long a piece of the sheet a wall hides there, mm, as seen from the camera. */
+    double hidden(double x, double y) {
+        return Math.hypot(x - eyeX, y - eyeY) * thickness / height;
     }
 
     /** Shrunk towards the point below the camera. */
