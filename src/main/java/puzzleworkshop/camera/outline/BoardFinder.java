@@ -9,6 +9,8 @@ import puzzleworkshop.camera.rings.SharpNotches;
 import puzzleworkshop.camera.rings.StraightEdges;
 import puzzleworkshop.camera.sheet.MeasuringSheetFinder;
 import puzzleworkshop.camera.sheet.SeenSheet;
+import puzzleworkshop.camera.walls.DarkNotches;
+import puzzleworkshop.camera.walls.Silhouette;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -228,7 +230,8 @@ public final class BoardFinder {
         FineEdge.Edge fine = new FineEdge(photo, mask, search).refined(byColour.ring());
         seenPart.requireOneColour(fine.ring(), silhouette);
         FaceEdge.Edge face = new FaceEdge(photo, mask, thickness).proven(silhouette.onBoard(fine.ring()));
-        double[] top = SharpNotches.followed(face.ring(), silhouette::hidden);
+        double[] open = DarkNotches.leftOut(face.ring(), photo, seen.view(), thickness);
+        double[] top = SharpNotches.followed(open, silhouette::hidden);
         double doubt = doubt(fine, byColour.clear()) + face.doubt();
         StraightEdges edges = new StraightEdges(top, doubt);
         List<List<Point>> holes = new ArrayList<>();

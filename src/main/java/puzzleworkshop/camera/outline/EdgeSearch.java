@@ -3,6 +3,7 @@ package puzzleworkshop.camera.outline;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.rings.Ring;
 import puzzleworkshop.camera.rings.Stretch;
+import puzzleworkshop.camera.walls.Silhouette;
 
 /**
  * The edge of a board to a fraction of a pixel. Across the coarse edge the photo's light is read along short cuts, weighed so that
