@@ -50,8 +50,14 @@ public final class PieceCheck {
      * @param edge where it lies: u, v in turn, pixels
      * @param distances from each place of the pattern, mm
      * @param areaMm2 of its face
+     * @param shown where along its edge its picture stands out from what lies below: x, y in turn, mm, on the pattern; empty of what
+     *     lies picture down
      */
-    public record LaidPiece(double[] edge, double[] distances, double areaMm2) {
+    public record LaidPiece(double[] edge, double[] distances, double areaMm2, double[] shown) {
+
+        LaidPiece(double[] edge, double[] distances, double areaMm2) {
+            this(edge, distances, areaMm2, new double[0]);
+        }
 
         double nearest() {
             return Arrays.stream(distances).min().orElse(FAR);

@@ -47,7 +47,8 @@ public final class DarkNotches {
     private static final double NARROWEST = 0.3;
 
     private static final double FARTHEST_IN = 2;
-    private static final double FOLD = 6;
+    /** A notch that is not at its end by then is asked about. */
+    private static final int PASSES = 6;
 
     private final Photo photo;
     private final View view;
@@ -72,9 +73,19 @@ public final class DarkNotches {
      * @throws Refused when something dark reaches so far in that it cannot be told what it is
      */
     public static double[] leftOut(double[] ring, Photo photo, View view, double thickness) {
-        return new DarkNotches(photo, view, thickness, ring).leftOut(new Silhouette(view, thickness));
+        double[] now = ring;
+        for (int pass = 0; pass < PASSES; pass++) {
+            // where a notch bends away from the normals, the next pass goes on from there
+            double[] next = new DarkNotches(photo, view, thickness, now).leftOut(new Silhouette(view, thickness));
+            if (next == now) {
+                return now;
+            }
+            now = next;
+        }
+        throw new Refused("camera.outline.notch");
     }
 
+    /** The same ring where nothing within it is as dark as a wall. */
     private double[] leftOut(Silhouette silhouette) {
         double[] face = face();
         Optional<Double> limit = wall(silhouette, face).map(wall -> Math.min(DARKEST_GRAIN, Math.sqrt(wall)));
@@ -95,7 +106,7 @@ public final class DarkNotches {
                 moved[2 * i + 1] -= deep * normals[2 * i + 1];
             }
         }
-        return some ? Ring.spaced(Ring.unfolded(moved, FOLD), Ring.SPACING) : ring;
+        return some ? Ring.spaced(moved, Ring.SPACING) : ring;
     }
 
     /** Brightness of the face near each point: the median of what is seen farther in along a stretch. */
