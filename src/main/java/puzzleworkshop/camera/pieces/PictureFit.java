@@ -101,6 +101,15 @@ final class PictureFit {
 
     /** @param blob around something that lies there, clockwise as seen, mm */
     Laid laid(double[] blob) {
+        return laid(blob, LAID_IN);
+    }
+
+    /** The same with every outline: what lies over a marker, or is as pale as the paper in a corner, has a blob like another piece's. */
+    Laid laidAnywhere(double[] blob) {
+        return laid(blob, places.size());
+    }
+
+    private Laid laid(double[] blob, int most) {
         PieceProfile found = new PieceProfile(blob, false);
         int n = places.size();
         double[] distances = new double[n];
@@ -119,7 +128,7 @@ final class PictureFit {
                 .filter(p -> turns[p] != null)
                 .boxed()
                 .sorted((a, b) -> Double.compare(rough[a], rough[b]))
-                .limit(LAID_IN)
+                .limit(most)
                 .mapToInt(p -> p)
                 .toArray();
         double[] ring = blob;
