@@ -47,6 +47,7 @@ public final class DarkNotches {
     private static final double NARROWEST = 0.3;
 
     private static final double FARTHEST_IN = 2;
+
     /** A notch that is not at its end by then is asked about. */
     private static final int PASSES = 6;
 
