@@ -16,6 +16,11 @@ public final class SharpNotches {
     /** Cosine of the notch's angle, 75°; wider ones are found as they are. */
     private static final double WIDEST = 0.26;
 
+    /** The same, 100°, where a wall fills more than this, mm: of a right inner corner as well. */
+    private static final double WIDEST_FILLED = -0.17;
+
+    private static final double FILLED_MM = 1;
+
     /** How far the end may be from the ring, mm: at least, at most, and for each mm of a wall. */
     private static final double LEAST_MM = 0.3;
 
@@ -111,17 +116,19 @@ public final class SharpNotches {
         int most = ROUNDED + (int) Math.ceil(hidden / 2 / Ring.SPACING);
         Notch notch = null;
         for (int rounded = ROUNDED; rounded <= most && notch == null; rounded++) {
-            notch = notch(i, rounded, Math.max(MOST_MM, MOST_BY_WALL * hidden));
+            notch = notch(i, rounded, hidden);
         }
         return notch;
     }
 
-    private Notch notch(int i, int rounded, double most) {
+    private Notch notch(int i, int rounded, double hidden) {
+        double most = Math.max(MOST_MM, MOST_BY_WALL * hidden);
+        double widest = hidden > FILLED_MM ? WIDEST_FILLED : WIDEST;
         double length = most + (rounded + 1) * Ring.SPACING;
         double[] in = EdgeEnd.of(ring, i - rounded, -1, length);
         double[] out = in == null ? null : EdgeEnd.of(ring, i + rounded, 1, length);
         int[] meet = out == null ? null : EdgeEnd.meet(in, out);
-        if (meet == null || !isSharp(in, meet[0], out, meet[1])) {
+        if (meet == null || !isSharp(in, meet[0], out, meet[1], widest)) {
             return null;
         }
         double[] end = {in[2 * meet[0]], in[2 * meet[0] + 1]};
@@ -132,13 +139,13 @@ public final class SharpNotches {
     }
 
     /** Whether the sides come together from both sides of a narrow gap in the board, which lies to the right of the first. */
-    private static boolean isSharp(double[] in, int a, double[] out, int b) {
+    private static boolean isSharp(double[] in, int a, double[] out, int b, double widest) {
         double ax = in[2 * a] - in[2 * a - 2];
         double ay = in[2 * a + 1] - in[2 * a - 1];
         double bx = out[2 * b - 2] - out[2 * b];
         double by = out[2 * b - 1] - out[2 * b + 1];
         double sizes = Math.hypot(ax, ay) * Math.hypot(bx, by);
-        return ax * by - ay * bx < 0 && ax * bx + ay * by < -WIDEST * sizes;
+        return ax * by - ay * bx < 0 && ax * bx + ay * by < -widest * sizes;
     }
 
     private static double[] path(double[] in, int a, double[] out, int b) {
