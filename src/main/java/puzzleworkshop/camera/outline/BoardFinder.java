@@ -9,6 +9,8 @@ import puzzleworkshop.camera.rings.SharpNotches;
 import puzzleworkshop.camera.rings.StraightEdges;
 import puzzleworkshop.camera.sheet.MeasuringSheetFinder;
 import puzzleworkshop.camera.sheet.SeenSheet;
+import puzzleworkshop.camera.walls.DarkNotches;
+import puzzleworkshop.camera.walls.Silhouette;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -135,7 +137,9 @@ public final class BoardFinder {
                 seenPart.requireNoGlare(part);
                 int[] around = Regions.rings(part, mask.ground.columns, mask.ground.rows)
                         .getFirst();
-                double[] edge = new EdgeSearch(photo, mask, silhouette).refined(onPlane(around));
+                double[] edge = new EdgeSearch(photo, mask, silhouette)
+                        .refined(onPlane(around))
+                        .ring();
                 rings.add(scaled(silhouette.onBoard(edge)));
             } catch (Refused refused) {
                 leftOut.add(refused.sentence());
@@ -219,23 +223,22 @@ public final class BoardFinder {
         List<int[]> rings = Regions.rings(part, mask.ground.columns, mask.ground.rows);
         Silhouette silhouette = new Silhouette(seen.view(), thickness);
         EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
-        double[] byColour = search.refined(onPlane(rings.getFirst()));
-        if (search.clear < FEWEST_CLEAR) {
+        EdgeSearch.Edge byColour = search.refined(onPlane(rings.getFirst()));
+        if (byColour.clear() < FEWEST_CLEAR) {
             throw new Refused("camera.outline.noedge");
         }
-        double clear = search.clear;
-        FineEdge fine = new FineEdge(photo, mask, search);
-        double[] seenRing = fine.refined(byColour);
-        seenPart.requireOneColour(seenRing, silhouette);
-        FaceEdge face = new FaceEdge(photo, mask, thickness);
-        double[] top = SharpNotches.followed(face.proven(silhouette.onBoard(seenRing)));
-        double doubt = doubt(seenRing, clear, fine) + face.doubt;
+        FineEdge.Edge fine = new FineEdge(photo, mask, search).refined(byColour.ring());
+        seenPart.requireOneColour(fine.ring(), silhouette);
+        FaceEdge.Edge face = new FaceEdge(photo, mask, thickness).proven(silhouette.onBoard(fine.ring()));
+        double[] open = DarkNotches.leftOut(face.ring(), photo, seen.view(), thickness);
+        double[] top = SharpNotches.followed(open, silhouette::hidden);
+        double doubt = doubt(fine, byColour.clear()) + face.doubt();
         StraightEdges edges = new StraightEdges(top, doubt);
         List<List<Point>> holes = new ArrayList<>();
         for (int[] hole : rings.subList(1, rings.size())) {
             double[] ring = onPlane(hole);
             if (-Ring.area(ring) > SMALLEST_HOLE) {
-                double[] refined = Ring.length(ring) > 25 ? search.refined(ring) : Ring.smoothed(ring, 3);
+                double[] refined = Ring.length(ring) > 25 ? search.refined(ring).ring() : Ring.smoothed(ring, 3);
                 holes.add(spots(new StraightEdges(silhouette.onBoard(refined), doubt).polygon()));
             }
         }
@@ -250,7 +253,8 @@ public final class BoardFinder {
     }
 
     /** Lens and view, flatness of paper and board, and how clear the edge is; twice the deviation, by common practice. */
-    private double doubt(double[] ring, double clear, FineEdge fine) {
+    private double doubt(FineEdge.Edge fine, double clear) {
+        double[] ring = fine.ring();
         double[] uv = new double[2];
         double view = 0;
         double scale = Double.MAX_VALUE;
@@ -264,7 +268,7 @@ public final class BoardFinder {
         double flat = 0.2;
         double edge = 0.8 / scale + 0.6 * (1 - clear);
         // where only colour tells the edge, it strays as far as it is seen to stray where brightness tells it too
-        double colour = fine.strays * Math.min(1, (1 - fine.seen) / SELDOM);
+        double colour = fine.strays() * Math.min(1, (1 - fine.seen()) / SELDOM);
         return flat
                 + Math.sqrt(4 * view * view + edge * edge + colour * colour + Math.pow(2 * seen.residual() / scale, 2));
     }

@@ -2,6 +2,8 @@ package puzzleworkshop.camera.outline;
 
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.rings.Ring;
+import puzzleworkshop.camera.rings.Stretch;
+import puzzleworkshop.camera.walls.Silhouette;
 
 /**
  * The edge of a board to a fraction of a pixel. Across the coarse edge the photo's light is read along short cuts, weighed so that
@@ -39,8 +41,6 @@ final class EdgeSearch {
     private final BoardMask mask;
     private final BoardColour colour;
     private final Silhouette silhouette;
-    /** Share of points with a clear edge, of the ring searched last. */
-    double clear;
 
     EdgeSearch(Photo photo, BoardMask mask, Silhouette silhouette) {
         this.photo = photo;
@@ -49,40 +49,45 @@ final class EdgeSearch {
         this.colour = new BoardColour(mask);
     }
 
-    /** @param coarse ring with the board to its right, in mm on the plane z = 0 */
-    double[] refined(double[] coarse) {
-        // each time nearer, and with a longer stretch of edge taken together as the normals become sure
-        double[] ring = Ring.spaced(Ring.smoothed(coarse, 4), Ring.SPACING);
-        ring = Ring.unfolded(searched(ring, REACH, 1, 0.8), FOLD);
-        ring = Ring.unfolded(searched(Ring.spaced(Ring.smoothed(ring, 1), Ring.SPACING), 0.6 * REACH, 1, 0.5), FOLD);
-        return Ring.unfolded(searched(Ring.spaced(ring, Ring.SPACING), 0.35 * REACH, 2, 0.3), FOLD);
+    /**
+     * An edge that was found.
+     *
+     * @param ring the board to its right, in mm on the plane z = 0
+     * @param clear share of its points that have a clear edge
+     */
+    record Edge(double[] ring, double clear) {
+
+        private Edge unfolded() {
+            return new Edge(Ring.unfolded(ring, FOLD), clear);
+        }
     }
 
-    private double[] searched(double[] ring, double reach, int together, double jump) {
+    /** @param coarse ring with the board to its right, in mm on the plane z = 0 */
+    Edge refined(double[] coarse) {
+        // each time nearer, and with a longer stretch of edge taken together as the normals become sure
+        double[] ring = Ring.spaced(Ring.smoothed(coarse, 4), Ring.SPACING);
+        ring = searched(ring, REACH, 1, 0.8).unfolded().ring();
+        ring = searched(Ring.spaced(Ring.smoothed(ring, 1), Ring.SPACING), 0.6 * REACH, 1, 0.5)
+                .unfolded()
+                .ring();
+        return searched(Ring.spaced(ring, Ring.SPACING), 0.35 * REACH, 2, 0.3).unfolded();
+    }
+
+    private Edge searched(double[] ring, double reach, int together, double jump) {
         int n = Ring.size(ring);
         double[] normals = Ring.normals(ring, 3);
         double[][] cuts = new double[n][];
         for (int i = 0; i < n; i++) {
             cuts[i] = cut(ring[2 * i], ring[2 * i + 1], normals[2 * i], normals[2 * i + 1]);
         }
+        Stretch stretch = new Stretch(normals, 0.97);
         double[][] falls = new double[n][];
         double[] off = new double[n];
         for (int i = 0; i < n; i++) {
-            double[] sum = new double[SAMPLES];
-            double weights = 0;
-            for (int d = -together; d <= together; d++) {
-                int j = Math.floorMod(i + d, n);
-                // around a corner each cut stands for itself
-                double weight = along(normals, i, j) > 0.97 ? together + 1.0 - Math.abs(d) : 0;
-                for (int s = 0; s < SAMPLES && weight > 0; s++) {
-                    sum[s] += cuts[j][s] * weight;
-                }
-                weights += weight;
-            }
-            for (int s = 0; s < SAMPLES; s++) {
-                sum[s] /= weights;
-            }
-            falls[i] = falls(sum, reach, silhouette.wall(ring, normals, i) > WALL_SEEN ? WALL_INSIDE : BOARD_INSIDE);
+            falls[i] = falls(
+                    stretch.mean(cuts, i, together),
+                    reach,
+                    silhouette.wall(ring, normals, i) > WALL_SEEN ? WALL_INSIDE : BOARD_INSIDE);
             off[i] = falls[i].length == 0 ? Double.NaN : falls[i][0];
         }
         double[] usual = calmed(off, normals, 9, 0);
@@ -96,18 +101,13 @@ final class EdgeSearch {
             }
             found += Math.abs(off[i] - usual[i]) < 0.6 ? 1 : 0;
         }
-        clear = (double) found / n;
         off = calmed(off, normals, 4, jump);
         double[] moved = new double[ring.length];
         for (int i = 0; i < n; i++) {
             moved[2 * i] = ring[2 * i] + off[i] * normals[2 * i];
             moved[2 * i + 1] = ring[2 * i + 1] + off[i] * normals[2 * i + 1];
         }
-        return moved;
-    }
-
-    private static double along(double[] normals, int i, int j) {
-        return normals[2 * i] * normals[2 * j] + normals[2 * i + 1] * normals[2 * j + 1];
+        return new Edge(moved, (double) found / n);
     }
 
     /** How much of the board's colour there is across an edge: about one on the board, none beside it. */
@@ -155,13 +155,7 @@ final class EdgeSearch {
         double[] light = new double[3];
         for (int s = 0; s < SAMPLES; s++) {
             double t = (double) s / (SAMPLES - 1);
-            light[0] = 0;
-            light[1] = 0;
-            light[2] = 0;
-            photo.addLight(uv[0] + t * (uv2[0] - uv[0]), uv[1] + t * (uv2[1] - uv[1]), 1, light);
-            for (int c = 0; c < 3; c++) {
-                light[c] /= white[c];
-            }
+            PaperLight.against(white, photo, uv[0] + t * (uv2[0] - uv[0]), uv[1] + t * (uv2[1] - uv[1]), light);
             if (onPaper) {
                 colour.untint(light);
             }
@@ -261,18 +255,11 @@ final class EdgeSearch {
     private static double[] calmed(double[] off, double[] normals, int wide, double allowed) {
         int n = off.length;
         double[] kept = off.clone();
-        double[] around = new double[2 * wide + 1];
+        Stretch stretch = new Stretch(normals, 0.85);
         for (int i = 0; i < n; i++) {
-            int count = 0;
-            for (int d = -wide; d <= wide; d++) {
-                int j = Math.floorMod(i + d, n);
-                if (Double.isFinite(off[j]) && along(normals, i, j) > 0.85) {
-                    around[count++] = off[j];
-                }
-            }
-            java.util.Arrays.sort(around, 0, count);
-            if (count < 3 || !(Math.abs(off[i] - around[count / 2]) < allowed)) {
-                kept[i] = count >= 3 ? around[count / 2] : Double.isFinite(off[i]) ? off[i] : 0;
+            double middle = stretch.median(off, i, wide, 3);
+            if (!(Math.abs(off[i] - middle) < allowed)) {
+                kept[i] = Double.isFinite(middle) ? middle : Double.isFinite(off[i]) ? off[i] : 0;
             }
         }
         return kept;

@@ -5,6 +5,7 @@ import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.model.View;
 import puzzleworkshop.camera.rings.Lines;
 import puzzleworkshop.camera.rings.Ring;
+import puzzleworkshop.camera.rings.Stretch;
 import puzzleworkshop.measure.Refused;
 
 /**
@@ -54,9 +55,6 @@ final class FaceEdge {
     private final BoardColour colour;
     private final double thickness;
 
-    /** By how much the edge may lie farther in than where colour ends, mm. */
-    double doubt;
-
     FaceEdge(Photo photo, BoardMask mask, double thickness) {
         this.photo = photo;
         this.mask = mask;
@@ -65,12 +63,20 @@ final class FaceEdge {
     }
 
     /**
+     * An edge with face all along.
+     *
+     * @param ring of the top, in mm, the board to its right
+     * @param doubt by how much it may lie farther in, mm
+     */
+    record Edge(double[] ring, double doubt) {}
+
+    /**
      * The same ring without what is no face.
      *
      * @param ring edge of the top, in mm, the board to its right
      * @throws Refused when a shadow lies deep within it
      */
-    double[] proven(double[] ring) {
+    Edge proven(double[] ring) {
         int n = Ring.size(ring);
         double[] normals = Ring.normals(ring, 4);
         int depths = (int) Math.round(DEEPEST / STEP) + 1;
@@ -78,9 +84,12 @@ final class FaceEdge {
         for (int i = 0; i < n; i++) {
             read[i] = strengths(ring, normals, i, depths);
         }
-        double[][] along = new double[n][];
+        Stretch stretch = new Stretch(normals, 0.9);
+        double[][] along = new double[n][depths];
         for (int i = 0; i < n; i++) {
-            along[i] = together(read, normals, i, depths);
+            for (int k = 0; k < depths; k++) {
+                along[i][k] = stretch.mean(read, k, i, TOGETHER);
+            }
         }
         double[] deep = Arrays.stream(along)
                 .mapToDouble(one -> one[depths - 1])
@@ -88,21 +97,20 @@ final class FaceEdge {
                 .sorted()
                 .toArray();
         if (deep.length < n / 4) {
-            return ring;
+            return new Edge(ring, 0);
         }
         double face = deep[deep.length / 2];
-        if (face < FAINT && mask.byColour && mask.wood[0] + mask.wood[1] + mask.wood[2] > 3 * LIGHT) {
-            doubt = BLOCK_PIXELS / scale(ring, 0);
-        }
+        boolean faint = face < FAINT && mask.byColour && mask.wood[0] + mask.wood[1] + mask.wood[2] > 3 * LIGHT;
+        double doubt = faint ? BLOCK_PIXELS / scale(ring, 0) : 0;
         if (face < FAINTEST || scatter(deep) > MOST_SCATTER) {
-            return ring;
+            return new Edge(ring, doubt);
         }
         double limit = IS_FACE * face;
         double[] in = new double[n];
         for (int i = 0; i < n; i++) {
             in[i] = begins(along[i], limit);
         }
-        return moved(ring, normals, in);
+        return moved(ring, normals, in, doubt);
     }
 
     private double scale(double[] ring, int i) {
@@ -121,6 +129,7 @@ final class FaceEdge {
         View view = mask.ground.seen.view();
         double[] uv = new double[2];
         double[] white = new double[3];
+        double[] light = new double[3];
         for (int k = 0; k < depths; k++) {
             double deep = k * STEP;
             double x = ring[2 * i] - deep * normals[2 * i];
@@ -130,35 +139,11 @@ final class FaceEdge {
                     || !view.project(x, y, -thickness, uv)) {
                 break;
             }
-            double[] light = new double[3];
-            photo.addLight(uv[0], uv[1], 1, light);
             mask.paper.at(x, y, white);
-            for (int c = 0; c < 3; c++) {
-                light[c] /= white[c];
-            }
+            PaperLight.against(white, photo, uv[0], uv[1], light);
             strengths[k] = colour.strength(light, x, y);
         }
         return strengths;
-    }
-
-    /** Means along a stretch of the edge, by depth; not a number where too little of it can be read. */
-    private static double[] together(double[][] read, double[] normals, int i, int depths) {
-        int n = read.length;
-        double[] means = new double[depths];
-        for (int k = 0; k < depths; k++) {
-            double sum = 0;
-            int count = 0;
-            for (int d = -TOGETHER; d <= TOGETHER; d++) {
-                int j = Math.floorMod(i + d, n);
-                if (Double.isFinite(read[j][k])
-                        && normals[2 * i] * normals[2 * j] + normals[2 * i + 1] * normals[2 * j + 1] > 0.9) {
-                    sum += read[j][k];
-                    count++;
-                }
-            }
-            means[k] = count > TOGETHER ? sum / count : Double.NaN;
-        }
-        return means;
     }
 
     /** How far in the face begins, seen from deep within: 0 where it reaches the edge. */
@@ -171,7 +156,8 @@ final class FaceEdge {
         return 0;
     }
 
-    private double[] moved(double[] ring, double[] normals, double[] in) {
+    private Edge moved(double[] ring, double[] normals, double[] in, double before) {
+        double doubt = before;
         int n = in.length;
         double[] out = ring.clone();
         for (int i = 0; i < n; i++) {
@@ -188,7 +174,7 @@ final class FaceEdge {
             out[2 * i + 1] -= in[i] * normals[2 * i + 1];
             doubt = Math.max(doubt, blur);
         }
-        return out;
+        return new Edge(out, doubt);
     }
 
     /** Whether here and at most points around more than that is no face. */

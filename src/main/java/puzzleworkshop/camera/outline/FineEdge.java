@@ -3,6 +3,7 @@ package puzzleworkshop.camera.outline;
 import java.util.Arrays;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.rings.Ring;
+import puzzleworkshop.camera.rings.Stretch;
 
 /**
  * The last refinement of an edge that colour has found. Photos store colour for two by two pixels and in rough steps, so where wood
@@ -26,27 +27,35 @@ final class FineEdge {
     private final BoardMask mask;
     private final EdgeSearch search;
 
-    /** Share of the points where a step of brightness was found. */
-    double seen;
-
-    /** How far brightness lies from colour in one of twenty points, mm. */
-    double strays;
-
-    /** By how much brightness rises outwards at each point, of what was searched last; 0 where it does not tell. */
-    private double[] sizes;
-
     FineEdge(Photo photo, BoardMask mask, EdgeSearch search) {
         this.photo = photo;
         this.mask = mask;
         this.search = search;
     }
 
+    /**
+     * An edge as brightness tells it.
+     *
+     * @param ring points {@link Ring#SPACING} apart, in mm on the plane z = 0, the board to its right
+     * @param seen share of the points where a step of brightness was found
+     * @param strays how far brightness lies from colour in one of twenty points, mm
+     */
+    record Edge(double[] ring, double seen, double strays) {}
+
+    /**
+     * Where brightness steps, point by point.
+     *
+     * @param off how far along its normal each point moves, mm; not a number where brightness does not tell
+     * @param sizes by how much brightness rises outwards; 0 where it does not tell
+     */
+    private record Steps(double[] off, double[] sizes) {}
+
     /** @param ring points {@link Ring#SPACING} apart, in mm on the plane z = 0, the board to its right */
-    double[] refined(double[] ring) {
+    Edge refined(double[] ring) {
         int n = Ring.size(ring);
         double scale = scale(ring);
-        double[] off = offsets(ring, Math.clamp(3.5 / scale, 0.45, 1.3), scale, 0, true);
-        double[] first = sizes;
+        Steps first = steps(ring, Math.clamp(3.5 / scale, 0.45, 1.3), scale, 0);
+        double[] off = believed(first.off, ring, scale);
         boolean[] told = new boolean[n];
         double[] far = new double[n];
         int found = 0;
@@ -57,20 +66,19 @@ final class FineEdge {
             }
         }
         Arrays.sort(far, 0, found);
-        strays = found == 0 ? REACH_UNSEEN : far[(int) (0.95 * (found - 1))];
+        double strays = found == 0 ? REACH_UNSEEN : far[(int) (0.95 * (found - 1))];
         double[] byColour = moved(ring, EdgeGaps.filled(off));
         boolean[] before = told.clone();
         EdgeGaps.doubt(told, byColour);
         double[] bridged = EdgeGaps.bridged(byColour, told);
-        double[] again = offsets(bridged, 1.5 / scale, scale, TOGETHER, false);
-        double[] moved = moved(bridged, EdgeGaps.filled(again));
-        EdgeGaps.restore(moved, byColour, told, before, first, sizes);
+        Steps again = steps(bridged, 1.5 / scale, scale, TOGETHER);
+        double[] moved = moved(bridged, EdgeGaps.filled(again.off));
+        EdgeGaps.restore(moved, byColour, told, before, first.sizes, again.sizes);
         int count = 0;
         for (boolean t : told) {
             count += t ? 1 : 0;
         }
-        seen = (double) count / n;
-        return moved;
+        return new Edge(moved, (double) count / n, strays);
     }
 
     private static double[] moved(double[] ring, double[] off) {
@@ -94,8 +102,8 @@ final class FineEdge {
         return Math.max(1, scale / count);
     }
 
-    /** How far along its normal each point moves; not a number where brightness does not tell. */
-    private double[] offsets(double[] ring, double reach, double scale, int together, boolean byColour) {
+    /** @param together cuts to both sides that are taken together; with none colour helps to choose */
+    private Steps steps(double[] ring, double reach, double scale, int together) {
         int n = Ring.size(ring);
         double[] normals = Ring.normals(ring, 3);
         int half = (int) Math.ceil(reach * scale * 3);
@@ -105,21 +113,22 @@ final class FineEdge {
             bright[i] = brightness(ring, normals, i, half, step);
         }
         BrightSteps find = new BrightSteps(mask, scale);
+        Stretch stretch = new Stretch(normals, 0.985);
         BrightSteps.Step[][] steps = new BrightSteps.Step[n][];
         for (int i = 0; i < n; i++) {
-            double[] cut = together == 0 ? bright[i] : mean(bright, normals, i, together);
+            double[] cut = stretch.mean(bright, i, together);
             double[] at = {ring[2 * i], ring[2 * i + 1], normals[2 * i], normals[2 * i + 1]};
-            double[] colour = byColour ? search.share(at[0], at[1], at[2], at[3]) : null;
+            double[] colour = together == 0 ? search.share(at[0], at[1], at[2], at[3]) : null;
             steps[i] = find.of(cut, step, colour, at);
         }
         int[] taken = find.taken(steps, normals);
         double[] off = new double[n];
-        sizes = new double[n];
+        double[] sizes = new double[n];
         for (int i = 0; i < n; i++) {
             off[i] = taken[i] < 0 ? Double.NaN : steps[i][taken[i]].off();
             sizes[i] = taken[i] < 0 ? 0 : steps[i][taken[i]].size();
         }
-        return byColour ? believed(off, normals, scale) : off;
+        return new Steps(off, sizes);
     }
 
     private double[] brightness(double[] ring, double[] normals, int i, int half, double step) {
@@ -144,44 +153,16 @@ final class FineEdge {
         return cut;
     }
 
-    private static double[] mean(double[][] cuts, double[] normals, int i, int together) {
-        int n = cuts.length;
-        double[] sum = new double[cuts[i].length];
-        double weights = 0;
-        for (int d = -together; d <= together; d++) {
-            int j = Math.floorMod(i + d, n);
-            double along = normals[2 * i] * normals[2 * j] + normals[2 * i + 1] * normals[2 * j + 1];
-            double weight = along > 0.985 ? together + 1.0 - Math.abs(d) : 0;
-            for (int s = 0; s < sum.length && weight > 0; s++) {
-                sum[s] += weight * cuts[j][s];
-            }
-            weights += weight;
-        }
-        for (int s = 0; s < sum.length; s++) {
-            sum[s] /= weights;
-        }
-        return sum;
-    }
-
     /**
      * Colour strays from point to point, but over a stretch its mean is true to a pixel. A whole stretch of steps farther from it is
      * something else: the rim of a narrow shadow, a line of grain.
      */
-    private static double[] believed(double[] off, double[] normals, double scale) {
+    private static double[] believed(double[] off, double[] ring, double scale) {
         int n = off.length;
         double[] kept = off.clone();
-        double[] around = new double[2 * STRETCH + 1];
+        Stretch stretch = new Stretch(Ring.normals(ring, 3), 0.9);
         for (int i = 0; i < n; i++) {
-            int count = 0;
-            for (int d = -STRETCH; d <= STRETCH; d++) {
-                int j = Math.floorMod(i + d, n);
-                if (Double.isFinite(off[j])
-                        && normals[2 * i] * normals[2 * j] + normals[2 * i + 1] * normals[2 * j + 1] > 0.9) {
-                    around[count++] = off[j];
-                }
-            }
-            Arrays.sort(around, 0, count);
-            if (count > STRETCH / 2 && Math.abs(around[count / 2]) * scale > FARTHEST) {
+            if (Math.abs(stretch.median(off, i, STRETCH, STRETCH / 2 + 1)) * scale > FARTHEST) {
                 kept[i] = Double.NaN;
             }
         }

@@ -1,9 +1,11 @@
 package puzzleworkshop.camera.outline;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
+import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.sheet.Marker;
 import puzzleworkshop.camera.sheet.SeenSheet;
 
@@ -48,6 +50,15 @@ final class PaperLight {
             }
         }
         return light;
+    }
+
+    /** Light at a place of the photo, as a share of white paper's there. */
+    static void against(double[] white, Photo photo, double u, double v, double[] light) {
+        Arrays.fill(light, 0);
+        photo.addLight(u, v, 1, light);
+        for (int c = 0; c < 3; c++) {
+            light[c] /= white[c];
+        }
     }
 
     /** Cells in the white ring around markers that were read. */
@@ -115,7 +126,7 @@ final class PaperLight {
             }
         }
         double[] weight = new double[cells.size()];
-        java.util.Arrays.fill(weight, 1);
+        Arrays.fill(weight, 1);
         double[] level = new double[cells.size()];
         for (int round = 0; round < 8; round++) {
             terms = solve(basis, light, weight, n);

@@ -3,6 +3,7 @@ package puzzleworkshop.camera.outline;
 import java.util.Arrays;
 import puzzleworkshop.camera.rings.Regions;
 import puzzleworkshop.camera.rings.Ring;
+import puzzleworkshop.camera.walls.Silhouette;
 import puzzleworkshop.measure.Refused;
 
 /** Whether a part of the raster that looks like board is one as a whole: within the photo, with a face, and no lamp at its edge. */

@@ -101,6 +101,15 @@ final class PictureFit {
 
     /** @param blob around something that lies there, clockwise as seen, mm */
     Laid laid(double[] blob) {
+        return laid(blob, LAID_IN);
+    }
+
+    /** The same with every outline: what lies over a marker, or is as pale as the paper in a corner, has a blob like another piece's. */
+    Laid laidAnywhere(double[] blob) {
+        return laid(blob, places.size());
+    }
+
+    private Laid laid(double[] blob, int most) {
         PieceProfile found = new PieceProfile(blob, false);
         int n = places.size();
         double[] distances = new double[n];
@@ -119,11 +128,12 @@ final class PictureFit {
                 .filter(p -> turns[p] != null)
                 .boxed()
                 .sorted((a, b) -> Double.compare(rough[a], rough[b]))
-                .limit(LAID_IN)
+                .limit(most)
                 .mapToInt(p -> p)
                 .toArray();
         double[] ring = blob;
         double unseen = 0;
+        double[] shown = new double[0];
         if (nearest.length > 0) {
             TopView.Patch patch = patch(blob);
             double least = Double.MAX_VALUE;
@@ -138,6 +148,7 @@ final class PictureFit {
                     least = distances[p];
                     ring = moved(known[p].ring, pose);
                     unseen = pose.unseen * places.get(p).area;
+                    shown = shown(p, pose);
                 }
             }
             if (least > LOST_MM) {
@@ -146,7 +157,24 @@ final class PictureFit {
             }
         }
         return new Laid(
-                new LaidPiece(top.inPhoto(ring), distances, found.area), unseen, ring, found.middleX, found.middleY);
+                new LaidPiece(top.inPhoto(ring), distances, found.area, shown),
+                unseen,
+                ring,
+                found.middleX,
+                found.middleY);
+    }
+
+    /** Where on the pattern the edge of a place stands out. */
+    private double[] shown(int place, Pose pose) {
+        double[] shown = new double[2 * POINTS];
+        int count = 0;
+        for (int i = 0; i < POINTS; i++) {
+            if (pose.stepsAt[i]) {
+                shown[count++] = known[place].x[i] + places.get(place).middleX;
+                shown[count++] = known[place].y[i] + places.get(place).middleY;
+            }
+        }
+        return Arrays.copyOf(shown, count);
     }
 
     private TopView.Patch patch(double[] blob) {
@@ -184,6 +212,7 @@ final class PictureFit {
         int run = 0;
         int longest = 0;
         for (int i = 0; i < POINTS; i++) {
+            pose.stepsAt[i] = size[i] > 0;
             sum += (size[i] > 0 ? off[i] * off[i] : UNSEEN_MM * UNSEEN_MM) / POINTS;
         }
         // around the ring, a single step within a pale stretch may be chance

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.outline.BoardFinder;
 import puzzleworkshop.camera.outline.SeenEdges;
@@ -26,6 +27,12 @@ public final class PieceCheck {
 
     /** So many pieces tell whether a photo shows their faces or their backs. */
     private static final int TELLING = 12;
+
+    /** So many things in a photo that fit nowhere at first are laid on every place: a photo with more of them is of another puzzle. */
+    private static final int LOOKED_AT_AGAIN = 12;
+
+    /** Middles nearer to each other, mm, are of one thing. */
+    private static final double SAME_THING_MM = 6;
 
     /** What is smaller than this share of the smallest piece is a crumb. */
     private static final double CRUMB = 0.35;
@@ -50,8 +57,14 @@ public final class PieceCheck {
      * @param edge where it lies: u, v in turn, pixels
      * @param distances from each place of the pattern, mm
      * @param areaMm2 of its face
+     * @param shown where along its edge its picture stands out from what lies below: x, y in turn, mm, on the pattern; empty of what
+     *     lies picture down
      */
-    public record LaidPiece(double[] edge, double[] distances, double areaMm2) {
+    public record LaidPiece(double[] edge, double[] distances, double areaMm2, double[] shown) {
+
+        LaidPiece(double[] edge, double[] distances, double areaMm2) {
+            this(edge, distances, areaMm2, new double[0]);
+        }
 
         double nearest() {
             return Arrays.stream(distances).min().orElse(FAR);
@@ -138,6 +151,17 @@ public final class PieceCheck {
         PictureFit fit = new PictureFit(edges.top(), places(false));
         List<PictureFit.Laid> all =
                 new ArrayList<>(edges.rings().stream().parallel().map(fit::laid).toList());
+        int[] unsure = IntStream.range(0, all.size())
+                .filter(i -> !all.get(i).isSure())
+                .limit(LOOKED_AT_AGAIN)
+                .toArray();
+        List<PictureFit.Laid> again = Arrays.stream(unsure)
+                .parallel()
+                .mapToObj(i -> again(fit, edges, i))
+                .toList();
+        for (int i = 0; i < unsure.length; i++) {
+            all.set(unsure[i], again.get(i));
+        }
         edges.faint().stream()
                 .parallel()
                 .map(fit::laid)
@@ -155,6 +179,19 @@ public final class PieceCheck {
                 true,
                 edges.more() ? Double.POSITIVE_INFINITY : unseen,
                 edges.leftOut());
+    }
+
+    /** With every outline, and also from where more of what hardly stands out is taken along. */
+    private static PictureFit.Laid again(PictureFit fit, SeenEdges edges, int ring) {
+        double[] first = edges.rings().get(ring);
+        PieceProfile one = new PieceProfile(first, false);
+        return Stream.concat(Stream.of(first), edges.faint().stream().filter(other -> {
+                    PieceProfile faint = new PieceProfile(other, false);
+                    return Math.hypot(faint.middleX - one.middleX, faint.middleY - one.middleY) < SAME_THING_MM;
+                }))
+                .map(fit::laidAnywhere)
+                .min(Comparator.comparingDouble(laid -> laid.piece().nearest()))
+                .orElseThrow();
     }
 
     /** Distances of each piece of one photo from each place, as it lies: picture up or down, whichever fits the photo better. */

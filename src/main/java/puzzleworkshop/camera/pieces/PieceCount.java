@@ -80,7 +80,7 @@ final class PieceCount {
                 .mapToDouble(p -> area[p])
                 .toArray();
         int foreign = strangers(place, free);
-        if (free.length > 0 && photos.stream().anyMatch(this::mayHide)) {
+        if (free.length > 0 && mayHide(taken)) {
             troubles.add(Sentence.of("camera.pieces.hidden"));
         }
         List<List<Integer>> missing = new ArrayList<>();
@@ -160,8 +160,15 @@ final class PieceCount {
         return found > LEAST_TOGETHER * sum && found < MOST_TOGETHER * sum;
     }
 
-    private boolean mayHide(LaidPieces shown) {
-        return shown.unseenMm2() > UNSEEN * Arrays.stream(area).min().orElse(0);
+    /** Whether a piece may lie there unseen: some picture is lost in what lies below, and nothing says that a missing one's is not. */
+    private boolean mayHide(boolean[] taken) {
+        double unseen = photos.stream().mapToDouble(LaidPieces::unseenMm2).max().orElse(0);
+        if (unseen <= UNSEEN * Arrays.stream(area).min().orElse(0)) {
+            return false;
+        }
+        PictureBorders borders = new PictureBorders(pieces, laid);
+        return Double.isInfinite(unseen)
+                || IntStream.range(0, taken.length).anyMatch(p -> !taken[p] && !borders.standsOut(p));
     }
 
     private List<SeenPiece> seen(int[] place) {

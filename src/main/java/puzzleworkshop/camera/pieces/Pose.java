@@ -8,6 +8,8 @@ final class Pose {
     double y;
     /** The longest stretch of the edge that shows no step, of all of it. */
     double unseen;
+    /** Of each point of the edge ({@link PlaceEdge}), whether the photo steps there. */
+    final boolean[] stepsAt = new boolean[PlaceEdge.POINTS];
     /** What is no step, in code values. */
     double least;
 

@@ -93,6 +93,16 @@ public final class Lines {
         return new double[] {ax + t * adx, ay + t * ady};
     }
 
+    /** The point of a line nearest to a point. */
+    static double[] foot(double[] point, double x, double y, double dx, double dy) {
+        double t = (point[0] - x) * dx + (point[1] - y) * dy;
+        return new double[] {x + t * dx, y + t * dy};
+    }
+
+    static double apart(double[] a, double[] b) {
+        return Math.hypot(a[0] - b[0], a[1] - b[1]);
+    }
+
     /** Distance of a point from the edge of a ring. */
     public static double fromRing(double[] ring, double x, double y) {
         int n = Ring.size(ring);

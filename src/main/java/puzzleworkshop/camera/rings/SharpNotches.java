@@ -1,118 +1,169 @@
 package puzzleworkshop.camera.rings;
 
+import java.util.Arrays;
+import java.util.function.DoubleBinaryOperator;
+
 /**
  * Narrow notches followed to their ends. Where two sides come together at a sharp angle into the board, blur fills the end, and a
- * wall that faces the camera hides it; so the sides are followed on to where they meet. Rather too deep than not deep enough: what is
- * cut away there holds no blank.
+ * wall that faces the camera hides it; so the sides, straight or round, are followed on to where they meet. Rather too deep than not
+ * deep enough: what is cut away there holds no blank.
  */
 public final class SharpNotches {
 
-    /** Points beside the end that are rounded, and after these those whose line is followed. */
+    /** Points beside the end that blur has rounded. */
     private static final int ROUNDED = 3;
-
-    private static final int FOLLOWED = 5;
 
     /** Cosine of the notch's angle, 75°; wider ones are found as they are. */
     private static final double WIDEST = 0.26;
 
-    /** How far the sides may be from straight, mm. */
-    private static final double STRAIGHT_MM = 0.15;
+    /** The same, 100°, where a wall fills more than this, mm: of a right inner corner as well. */
+    private static final double WIDEST_FILLED = -0.17;
 
-    /** How far they are followed, mm. */
+    private static final double FILLED_MM = 1;
+
+    /** How far the end may be from the ring, mm: at least, at most, and for each mm of a wall. */
     private static final double LEAST_MM = 0.3;
 
     private static final double MOST_MM = 4;
+
+    private static final double MOST_BY_WALL = 1.5;
 
     /** What remains between the end and another edge, mm. */
     private static final double LEFT_MM = 1.5;
 
     private static final int NEIGHBOURS = 15;
 
-    private SharpNotches() {}
+    private final double[] ring;
+    private final int size;
+    private final DoubleBinaryOperator wall;
 
-    /** @param ring with the board to its right, points {@link Ring#SPACING} apart; the same way round afterwards */
-    public static double[] followed(double[] ring) {
-        int n = Ring.size(ring);
-        if (n < 2 * NEIGHBOURS + 4) {
-            return ring;
+    private SharpNotches(double[] ring, DoubleBinaryOperator wall) {
+        this.ring = ring;
+        this.wall = wall;
+        size = Ring.size(ring);
+    }
+
+    /**
+     * @param path along the sides, from the last point before the end that is as seen to the first after it, as x, y in turn
+     * @param rounded points to both sides that are not as seen
+     * @param far of the end from the ring as seen, mm
+     */
+    private record Notch(double[] path, int rounded, double far) {}
+
+    /**
+     * @param ring with the board to its right, points {@link Ring#SPACING} apart
+     * @param wallMm how long a piece of the sheet a wall hides at a place, mm: so wide a notch may be filled
+     * @return the same way round, as far apart
+     */
+    public static double[] followed(double[] ring, DoubleBinaryOperator wallMm) {
+        return Ring.size(ring) < 2 * NEIGHBOURS + 4 ? ring : new SharpNotches(ring, wallMm).followed();
+    }
+
+    private double[] followed() {
+        Notch[] notches = new Notch[size];
+        for (int i = 0; i < size; i++) {
+            notches[i] = notch(i);
         }
-        double[][] ends = new double[n][];
-        double[] far = new double[n];
-        for (int i = 0; i < n; i++) {
-            ends[i] = end(ring, i);
-            far[i] = ends[i] == null ? Double.MAX_VALUE : Math.hypot(ends[i][0] - x(ring, i), ends[i][1] - y(ring, i));
+        boolean[] left = new boolean[size];
+        Notch[] taken = new Notch[size];
+        boolean some = false;
+        for (int i = 0; i < size; i++) {
+            if (isDeepest(notches, i)) {
+                some = true;
+                taken[i] = notches[i];
+                for (int d = -notches[i].rounded + 1; d < notches[i].rounded; d++) {
+                    left[Math.floorMod(i + d, size)] = true;
+                }
+            }
         }
-        double[] out = new double[ring.length];
+        return some ? Ring.spaced(joined(taken, left), Ring.SPACING) : ring;
+    }
+
+    private double[] joined(Notch[] taken, boolean[] left) {
+        double[] out = new double[64];
         int count = 0;
-        for (int i = 0; i < n; i++) {
-            int near = 0;
-            for (int d = -ROUNDED + 1; d < ROUNDED; d++) {
-                near = isDeepest(far, Math.floorMod(i + d, n)) ? d + 2 * ROUNDED : near;
+        for (int i = 0; i < size; i++) {
+            double[] more = taken[i] != null
+                    ? taken[i].path
+                    : left[i] ? new double[0] : new double[] {ring[2 * i], ring[2 * i + 1]};
+            while (count + more.length > out.length) {
+                out = Arrays.copyOf(out, 2 * out.length);
             }
-            if (near == 0 || near == 2 * ROUNDED) {
-                out[2 * count] = near == 0 ? x(ring, i) : ends[i][0];
-                out[2 * count++ + 1] = near == 0 ? y(ring, i) : ends[i][1];
-            }
+            System.arraycopy(more, 0, out, count, more.length);
+            count += more.length;
         }
-        return count == n ? ring : Ring.spaced(java.util.Arrays.copyOf(out, 2 * count), Ring.SPACING);
+        return Arrays.copyOf(out, count);
     }
 
     /** Of the points around the end of a notch the one nearest to where its sides meet. */
-    private static boolean isDeepest(double[] far, int i) {
-        for (int d = -2 * ROUNDED; d <= 2 * ROUNDED && far[i] < Double.MAX_VALUE; d++) {
-            int j = Math.floorMod(i + d, far.length);
-            if (far[j] < far[i] || far[j] == far[i] && j < i) {
-                return false;
-            }
+    private boolean isDeepest(Notch[] notches, int i) {
+        if (notches[i] == null) {
+            return false;
         }
-        return far[i] < Double.MAX_VALUE;
-    }
-
-    /** Where the sides before and after a point meet farther in than it, or null. */
-    private static double[] end(double[] ring, int i) {
-        double[] in = side(ring, i - ROUNDED - FOLLOWED + 1);
-        double[] out = side(ring, i + ROUNDED);
-        if (in == null || out == null) {
-            return null;
-        }
-        boolean isNotch = in[2] * out[3] - in[3] * out[2] < 0 && in[2] * out[2] + in[3] * out[3] < -WIDEST;
-        double[] meet = isNotch ? Lines.meet(in[0], in[1], in[2], in[3], out[0], out[1], out[2], out[3]) : null;
-        if (meet == null) {
-            return null;
-        }
-        double ahead = (meet[0] - x(ring, i - ROUNDED)) * in[2] + (meet[1] - y(ring, i - ROUNDED)) * in[3];
-        double behind = (x(ring, i + ROUNDED) - meet[0]) * out[2] + (y(ring, i + ROUNDED) - meet[1]) * out[3];
-        double far = Math.hypot(meet[0] - x(ring, i), meet[1] - y(ring, i));
-        return ahead > 0 && behind > 0 && far > LEAST_MM && far < MOST_MM && isFree(ring, i, meet) ? meet : null;
-    }
-
-    private static boolean isFree(double[] ring, int i, double[] meet) {
-        int n = Ring.size(ring);
-        for (int d = NEIGHBOURS; d <= n - NEIGHBOURS; d++) {
-            if (Math.hypot(x(ring, i + d) - meet[0], y(ring, i + d) - meet[1]) < LEFT_MM) {
+        int around = 2 * notches[i].rounded;
+        for (int d = -around; d <= around; d++) {
+            int j = Math.floorMod(i + d, size);
+            if (notches[j] != null && (notches[j].far < notches[i].far || notches[j].far == notches[i].far && j < i)) {
                 return false;
             }
         }
         return true;
     }
 
-    /** The line through some points, the way the ring runs; null where they are no line. */
-    private static double[] side(double[] ring, int from) {
-        double[] line = Lines.through(ring, from, FOLLOWED);
-        double dx = x(ring, from + FOLLOWED - 1) - x(ring, from);
-        double dy = y(ring, from + FOLLOWED - 1) - y(ring, from);
-        if (Lines.worst(ring, from, FOLLOWED, line[0], line[1], line[2], line[3]) > STRAIGHT_MM) {
+    /** The notch whose sides lie before and after a point and meet farther in than it, or null. */
+    private Notch notch(int i) {
+        double hidden = wall.applyAsDouble(ring[2 * i], ring[2 * i + 1]);
+        int most = ROUNDED + (int) Math.ceil(hidden / 2 / Ring.SPACING);
+        Notch notch = null;
+        for (int rounded = ROUNDED; rounded <= most && notch == null; rounded++) {
+            notch = notch(i, rounded, hidden);
+        }
+        return notch;
+    }
+
+    private Notch notch(int i, int rounded, double hidden) {
+        double most = Math.max(MOST_MM, MOST_BY_WALL * hidden);
+        double widest = hidden > FILLED_MM ? WIDEST_FILLED : WIDEST;
+        double length = most + (rounded + 1) * Ring.SPACING;
+        double[] in = EdgeEnd.of(ring, i - rounded, -1, length);
+        double[] out = in == null ? null : EdgeEnd.of(ring, i + rounded, 1, length);
+        int[] meet = out == null ? null : EdgeEnd.meet(in, out);
+        if (meet == null || !isSharp(in, meet[0], out, meet[1], widest)) {
             return null;
         }
-        double sign = dx * line[2] + dy * line[3] < 0 ? -1 : 1;
-        return new double[] {line[0], line[1], sign * line[2], sign * line[3]};
+        double[] end = {in[2 * meet[0]], in[2 * meet[0] + 1]};
+        double far = Math.hypot(end[0] - ring[2 * i], end[1] - ring[2 * i + 1]);
+        return far > LEAST_MM && far < most && isFree(i, Math.max(NEIGHBOURS, 2 * rounded), end)
+                ? new Notch(path(in, meet[0], out, meet[1]), rounded, far)
+                : null;
     }
 
-    private static double x(double[] ring, int i) {
-        return ring[2 * Math.floorMod(i, Ring.size(ring))];
+    /** Whether the sides come together from both sides of a narrow gap in the board, which lies to the right of the first. */
+    private static boolean isSharp(double[] in, int a, double[] out, int b, double widest) {
+        double ax = in[2 * a] - in[2 * a - 2];
+        double ay = in[2 * a + 1] - in[2 * a - 1];
+        double bx = out[2 * b - 2] - out[2 * b];
+        double by = out[2 * b - 1] - out[2 * b + 1];
+        double sizes = Math.hypot(ax, ay) * Math.hypot(bx, by);
+        return ax * by - ay * bx < 0 && ax * bx + ay * by < -widest * sizes;
     }
 
-    private static double y(double[] ring, int i) {
-        return ring[2 * Math.floorMod(i, Ring.size(ring)) + 1];
+    private static double[] path(double[] in, int a, double[] out, int b) {
+        double[] path = Arrays.copyOf(in, 2 * (a + b + 1));
+        for (int k = 0; k < b; k++) {
+            path[2 * (a + 1 + k)] = out[2 * (b - 1 - k)];
+            path[2 * (a + 1 + k) + 1] = out[2 * (b - 1 - k) + 1];
+        }
+        return path;
+    }
+
+    private boolean isFree(int i, int beside, double[] end) {
+        for (int d = beside; d <= size - beside; d++) {
+            int j = Math.floorMod(i + d, size);
+            if (Math.hypot(ring[2 * j] - end[0], ring[2 * j + 1] - end[1]) < LEFT_MM) {
+                return false;
+            }
+        }
+        return true;
     }
 }

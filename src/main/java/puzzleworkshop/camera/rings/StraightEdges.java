@@ -21,6 +21,12 @@ public final class StraightEdges {
 
     private static final double LONG_MM = 8;
 
+    /** Cosine of what sides turn along a curve, at most. */
+    private static final double CURVE = 0.8;
+
+    /** Corners nearer to each other are one, mm. */
+    private static final double BLUNT_MM = 0.05;
+
     /** Points of one line stray from it by this, mm, and by this share of what the photo leaves unsure, up to a bound. */
     private static final double STRAY_MM = 0.26;
 
@@ -275,8 +281,28 @@ public final class StraightEdges {
             if (fits) {
                 corners.add(corner);
             } else {
-                corners.add(new double[] {x, y});
+                blunt(a, new double[] {x, y}, b);
             }
+        }
+    }
+
+    /**
+     * A rounded corner of the ring stays one, but turns no line: what is straight ends on its line. Where sides hardly turn they are
+     * chords of a curve, and their lines lie outside of it.
+     */
+    private void blunt(Side a, double[] point, Side b) {
+        if (a.dx * b.dx + a.dy * b.dy > CURVE) {
+            corners.add(point);
+            return;
+        }
+        double[] end = a.line ? Lines.foot(point, a.x, a.y, a.dx, a.dy) : point;
+        double[] start = b.line ? Lines.foot(point, b.x, b.y, b.dx, b.dy) : point;
+        corners.add(end);
+        if (Math.min(Lines.apart(point, end), Lines.apart(point, start)) > BLUNT_MM) {
+            corners.add(point);
+        }
+        if (start != point && Lines.apart(start, end) > BLUNT_MM) {
+            corners.add(start);
         }
     }
 }

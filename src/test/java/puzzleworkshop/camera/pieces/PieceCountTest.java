@@ -100,6 +100,34 @@ class PieceCountTest {
         assertThat(count(without(4), true, 20).missing()).containsExactly(List.of(5));
     }
 
+    /** Three places of 20 mm beside each other, the outer two with pieces whose pictures stand out along the first mm of a cut. */
+    private static PieceCheck.Result besides(double alongCuts, double unseen) {
+        List<PieceShape> row = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            double x = 20 * i;
+            row.add(new PieceShape(i + 1, new double[] {x, 0, x + 20, 0, x + 20, 20, x, 20}));
+        }
+        List<LaidPiece> laid = new ArrayList<>();
+        for (int i = 0; i < 3; i += 2) {
+            double[] distances = {1.2, 1.2, 1.2};
+            distances[i] = 0.12;
+            double[] shown = new double[2 * (int) (2 * alongCuts)];
+            for (int k = 0; k < shown.length; k += 2) {
+                shown[k] = i == 0 ? 20 : 40;
+                shown[k + 1] = k / 4.0;
+            }
+            laid.add(new LaidPiece(new double[6], distances, 400, shown));
+        }
+        return PieceCheck.result(row, List.of(new LaidPieces(laid, true, unseen, List.of())));
+    }
+
+    @Test
+    void a_picture_goes_on_across_a_cut_so_what_its_neighbours_show_there_the_missing_piece_would_show_as_well() {
+        assertThat(besides(18, 60).missing()).containsExactly(List.of(2));
+        assertThat(keys(besides(3, 60))).containsExactly("camera.pieces.hidden");
+        assertThat(keys(besides(18, Double.POSITIVE_INFINITY))).containsExactly("camera.pieces.hidden");
+    }
+
     @Test
     void a_badly_seen_edge_tells_less_so_both_places_that_it_may_be_of_are_named() {
         List<LaidPiece> laid = without(2, 7);

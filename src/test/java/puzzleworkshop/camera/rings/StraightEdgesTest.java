@@ -2,6 +2,8 @@ package puzzleworkshop.camera.rings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -37,6 +39,27 @@ class StraightEdgesTest {
             assertThat(edges.corners).hasSize(5);
             assertThat(OutlineError.between(board, edges.polygon(), 0).largest())
                     .isLessThan(0.15);
+        }
+    }
+
+    @Test
+    void a_corner_that_is_too_round_to_be_sharp_turns_no_straight_edge() {
+        // tips of 53 degrees beside a round bay, blurred
+        List<Double> board = new ArrayList<>(List.of(0.0, 0.0));
+        double lean = Math.asin(0.6);
+        for (int i = 0; i <= 60; i++) {
+            double a = Math.PI + lean - (Math.PI + 2 * lean) * i / 60;
+            board.add(18 + 5 * Math.cos(a));
+            board.add(3 + 5 * Math.sin(a));
+        }
+        board.addAll(List.of(60.0, 0.0, 60.0, 40.0, 0.0, 40.0));
+        double[] truth = board.stream().mapToDouble(d -> d).toArray();
+        for (int seed = 0; seed < 6; seed++) {
+            double[] ring = Ring.smoothed(measured(truth, 0.03, seed), 8);
+            double[] polygon = new StraightEdges(ring, 0.4).polygon();
+            for (double x = 3; x < 11; x += 0.5) {
+                assertThat(Lines.fromRing(polygon, x, 0)).isLessThan(0.1);
+            }
         }
     }
 

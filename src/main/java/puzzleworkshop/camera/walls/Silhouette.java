@@ -1,4 +1,4 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.walls;
 
 import puzzleworkshop.camera.model.View;
 import puzzleworkshop.camera.rings.Ring;
@@ -10,7 +10,7 @@ import puzzleworkshop.camera.rings.Sweep;
  * a side faces the camera, its wall is seen down to the sheet, and the edge is where it stands; so it is whatever the wall looks like,
  * for a wall as bright as the face is not told from it.
  */
-final class Silhouette {
+public final class Silhouette {
 
     private static final double SWEEP_STEP = 0.8;
     private static final int MOST_STEPS = 24;
@@ -20,7 +20,7 @@ final class Silhouette {
     private final double eyeY;
     private final double height;
 
-    Silhouette(View view, double thickness) {
+    public Silhouette(View view, double thickness) {
         this.thickness = thickness;
         double[] eye = view.eye();
         eyeX = eye[0];
@@ -29,7 +29,7 @@ final class Silhouette {
     }
 
     /** How far the top of a side facing the camera is seen from its foot, along the normal, mm; below zero where it turns away. */
-    double wall(double[] ring, double[] normals, int i) {
+    public double wall(double[] ring, double[] normals, int i) {
         double facing = normals[2 * i] * (eyeX - ring[2 * i]) + normals[2 * i + 1] * (eyeY - ring[2 * i + 1]);
         return facing * thickness / (height - thickness);
     }
@@ -39,19 +39,24 @@ final class Silhouette {
      * to where its top is seen, along the lines that run away from the point below the camera; so the board is what remains when the
      * same sweep is taken off again (an erosion by a short stretch of those lines), and a hole in it is swept up.
      */
-    double[] onBoard(double[] ring) {
+    public double[] onBoard(double[] ring) {
         double shrink = (height - thickness) / height;
-        double farthest = 0;
-        for (int i = 0; i < ring.length; i += 2) {
-            farthest = Math.max(farthest, Math.hypot(ring[i] - eyeX, ring[i + 1] - eyeY) * (1 - shrink));
-        }
         // in steps that are narrower than any gap that is seen
-        int steps = Math.clamp((int) Math.ceil(farthest / SWEEP_STEP), 1, MOST_STEPS);
+        double widest = 0;
+        for (int i = 0; i < ring.length; i += 2) {
+            widest = Math.max(widest, hidden(ring[i], ring[i + 1]));
+        }
+        int steps = Math.clamp((int) Math.ceil(widest / SWEEP_STEP), 1, MOST_STEPS);
         Sweep sweep = new Sweep(ring);
         for (int step = 1; step <= steps; step++) {
             sweep.with(nearer(ring, 1 - (1 - shrink) * step / steps));
         }
         return Ring.spaced(sweep.ring(), Ring.SPACING);
+    }
+
+    /** How long a piece of the sheet a wall hides there, mm, as seen from the camera. */
+    public double hidden(double x, double y) {
+        return Math.hypot(x - eyeX, y - eyeY) * thickness / height;
     }
 
     /** Shrunk towards the point below the camera. */

@@ -1,4 +1,4 @@
-package puzzleworkshop.camera.outline;
+package puzzleworkshop.camera.walls;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
