@@ -83,6 +83,16 @@ class PhoneFromNothingWalk extends Walk {
                 .filter(new Locator.FilterOptions().setHasText("Bought as"))
                 .locator("input")
                 .fill("pack");
+        // typed as much of the world writes it: never taken for 1250
+        Locator contents = dialog.locator("vaadin-big-decimal-field").first();
+        String before = contents.locator("input").inputValue();
+        contents.locator("input").fill("");
+        contents.locator("input").pressSequentially("12,50");
+        page.keyboard().press("Tab");
+        contents.getByText("This cannot be read as a number").waitFor();
+        assertThat(contents.locator("input").inputValue()).isEqualTo("12,50");
+        contents.locator("input").fill(before);
+        page.keyboard().press("Tab");
         button("Save").last().click();
         page.getByText("Matt sticker paper, A4").first().waitFor();
     }

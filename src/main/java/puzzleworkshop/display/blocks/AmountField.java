@@ -1,5 +1,6 @@
 package puzzleworkshop.display.blocks;
 
+import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import java.math.BigDecimal;
@@ -17,6 +18,7 @@ import puzzleworkshop.measure.Sentence;
  * digits than it may stays in the field with a sentence beside it, and is never taken for nothing or rounded without a
  * word.
  */
+@JavaScript("context://amounts.js")
 public class AmountField extends BigDecimalField {
 
     /** More than any workshop pays or counts; a number above it is a slip of the hand. */
