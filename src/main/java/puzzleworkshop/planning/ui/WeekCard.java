@@ -1,5 +1,6 @@
 package puzzleworkshop.planning.ui;
 
+import com.vaadin.flow.component.dependency.StyleSheet;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Markup;
 import puzzleworkshop.measure.Minutes;
@@ -10,6 +11,7 @@ import puzzleworkshop.planning.WeekPlan.Entry;
 import puzzleworkshop.planning.schedule.Schedule;
 
 /** One order in the week: picture, who, what, stage reached, day promised, verdict with its cause. */
+@StyleSheet("context://planning.css")
 final class WeekCard {
 
     private WeekCard() {}
