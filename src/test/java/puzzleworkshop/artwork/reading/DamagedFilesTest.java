@@ -18,6 +18,7 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.artwork.SamplePictures;
@@ -28,6 +29,7 @@ import puzzleworkshop.support.Seeds;
 
 /** Files damaged in every way a bad copy, a bad card or bad will can damage them: each is read or refused, soon. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
+@Tag("slow")
 class DamagedFilesTest {
 
     private static final int FILES = 2_000;

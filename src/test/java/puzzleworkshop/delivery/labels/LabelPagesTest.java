@@ -39,6 +39,7 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.util.Matrix;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -122,6 +123,7 @@ class LabelPagesTest {
     }
 
     @Test
+    @Tag("slow")
     void every_code_on_a_sheet_of_labels_is_read_back_from_the_drawn_page() throws Exception {
         byte[] pdf = sheet(LabelKind.A4_2_X_4, 3, 2, Optional.of(new Gtin("4006381333931")));
         try (PDDocument paper = Loader.loadPDF(pdf)) {
