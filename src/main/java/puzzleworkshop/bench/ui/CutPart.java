@@ -148,13 +148,18 @@ class CutPart implements StagePart {
             part.add(panel);
         });
         boolean open = last.filter(job -> job.ended().isEmpty()).isPresent();
-        if (!open) {
+        // what stops it may have been cleared up since: it is laid out anew with what is known now
+        boolean stopped =
+                last.filter(job -> job.state() == CutJob.State.FORBIDDEN).isPresent();
+        if (!open || stopped) {
+            String key = stopped ? "look-again" : last.isPresent() ? "another" : "prepare";
             Button prepare = new Button(
-                    figures.text(last.isPresent() ? "bench.cut.another" : "bench.cut.prepare"),
-                    event -> Feedback.unlessRefused(figures, "bench.cut.prepared", () -> {
-                        jobs.prepare(wish(waiting, machine.get()), signedIn.name());
-                        again.run();
-                    }));
+                    figures.text("bench.cut." + key),
+                    event ->
+                            Feedback.unlessRefused(figures, stopped ? "bench.cut.looked" : "bench.cut.prepared", () -> {
+                                jobs.prepare(wish(waiting, machine.get()), signedIn.name());
+                                again.run();
+                            }));
             boolean next = tick(waiting) != Tick.NEXT;
             prepare.addThemeVariants(next ? ButtonVariant.PRIMARY : ButtonVariant.TERTIARY);
             prepare.setClassName("bench-big", next);

@@ -39,6 +39,7 @@ import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.LaserFacts.Adhesive;
 import puzzleworkshop.supplies.LaserFacts.Pvc;
 import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
@@ -72,6 +73,7 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
     DataSource database;
 
     private Order order;
+    private SupplyItem film;
 
     @BeforeEach
     void an_order_waits_at_the_laser() {
@@ -80,8 +82,13 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
         BenchOrders make = new BenchOrders(beans);
         order = make.confirmed("Ida Lund", plan.today().plusDays(20), 10);
         make.bringTo(order.id(), Stage.CUT);
-        supplies.keep(new SupplyItem(
-                Optional.empty(),
+        film = supplies.keep(paperFilm(Optional.empty(), Pvc.FREE));
+        navigate(BenchView.class, "cut");
+    }
+
+    private static SupplyItem paperFilm(Optional<SupplyId> id, Pvc pvc) {
+        return new SupplyItem(
+                id,
                 "Paper film",
                 SupplyKind.STICKER_PAPER,
                 UseUnit.SHEET,
@@ -89,14 +96,26 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
                 Optional.of(Length.mm(420)),
                 "pack",
                 BigDecimal.valueOf(100),
-                new LaserFacts(Pvc.FREE, Adhesive.DRY),
+                new LaserFacts(pvc, Adhesive.DRY),
                 3,
                 3,
                 true,
                 false,
                 BigDecimal.ZERO,
-                Money.of("0", "EUR")));
-        navigate(BenchView.class, "cut");
+                Money.of("0", "EUR"));
+    }
+
+    @Test
+    void a_cut_that_was_stopped_goes_on_when_the_data_sheet_has_been_read() {
+        supplies.keep(paperFilm(film.id(), Pvc.UNKNOWN));
+        press("Prepare the cut");
+        assertThat(shown("Start the cut")).isFalse();
+        assertThat(primary()).containsExactly("Look again at board and film");
+        press("Look again at board and film");
+        assertThat(primary()).as("still not known").containsExactly("Look again at board and film");
+        supplies.keep(paperFilm(film.id(), Pvc.FREE));
+        press("Look again at board and film");
+        assertThat(primary()).containsExactly("Start the cut");
     }
 
     @Test
