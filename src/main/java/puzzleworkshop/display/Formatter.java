@@ -40,6 +40,8 @@ public class Formatter {
     /** Java knows English of places that have no country of their own, such as en_DG, and refuses to name their currency. */
     private static final java.util.Set<String> ISO_COUNTRIES = java.util.Set.of(Locale.getISOCountries());
 
+    private static final double SQUARE_FOOT_SIDE = 12 * Length.MM_PER_INCH;
+
     private static final Map<Currency, String> AT_HOME = new ConcurrentHashMap<>();
 
     private final Texts texts;
@@ -97,6 +99,16 @@ public class Formatter {
         return house.units() == UnitSystem.INCHES
                 ? number(area.mm2() / (Length.MM_PER_INCH * Length.MM_PER_INCH), 1) + " in²"
                 : number(area.toSquareCentimetres(), 1) + " cm²";
+    }
+
+    /** Wood by the board, digits alike so that a column can be read down: 4.75 m², or 51.2 ft². */
+    public String largeArea(Area area) {
+        boolean feet = house.units() == UnitSystem.INCHES;
+        double value = feet ? area.mm2() / (SQUARE_FOOT_SIDE * SQUARE_FOOT_SIDE) : area.toSquareMetres();
+        int digits = feet ? 1 : 2;
+        double least = Math.pow(10, -digits);
+        boolean little = value > 0 && value < least / 2;
+        return (little ? "under " : "") + digits(little ? least : value, digits) + (feet ? " ft²" : " m²");
     }
 
     /** Rounded to the currency's minor unit, with its symbol: €24.00. */
@@ -164,7 +176,10 @@ public class Formatter {
 
     /** An amount in the house's currency without its sign, for columns whose head says which it is. */
     public String amount(double value) {
-        int digits = house.currency().getDefaultFractionDigits();
+        return digits(value, house.currency().getDefaultFractionDigits());
+    }
+
+    private static String digits(double value, int digits) {
         NumberFormat format = NumberFormat.getNumberInstance(Texts.LOCALE);
         format.setMinimumFractionDigits(digits);
         format.setMaximumFractionDigits(digits);

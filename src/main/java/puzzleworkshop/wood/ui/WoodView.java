@@ -112,11 +112,11 @@ public class WoodView extends Div implements HasDynamicTitle {
             table.add(
                     new Span(month.month().getMonth().getDisplayName(TextStyle.SHORT_STANDALONE, Locale.ENGLISH) + " "
                             + month.month().getYear()),
-                    number(figures.area(month.bought())),
+                    number(figures.largeArea(month.bought())),
                     number(figures.money(month.cost())),
-                    number(figures.area(month.used())),
-                    number(figures.area(month.kept())),
-                    number(figures.area(month.thrown())),
+                    number(figures.largeArea(month.used())),
+                    number(figures.largeArea(month.kept())),
+                    number(figures.largeArea(month.thrown())),
                     number(
                             month.yield().isPresent()
                                     ? figures.number(100 * month.yield().getAsDouble(), 0) + " %"
