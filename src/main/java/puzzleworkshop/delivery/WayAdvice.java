@@ -74,7 +74,7 @@ public class WayAdvice {
                 of,
                 LocalDateTime.now(clock.withZone(workshop.zone())),
                 inside.stream().flatMap(one -> one.promised().stream()).min(java.time.LocalDate::compareTo),
-                times.calendar().holidays(),
+                times.calendar().free(),
                 to.map(address -> new Reach.Destination(address.country(), addresses.home()))));
     }
 }

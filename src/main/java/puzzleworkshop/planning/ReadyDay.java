@@ -11,9 +11,11 @@ import puzzleworkshop.measure.Sentence;
  * @param ready the first day on which the customer can have it while every given promise is kept, buffer included
  * @param rush the first day if it goes before work that can wait; empty when that gains nothing
  * @param cause what the day hangs on, such as the laser being full until Friday
+ * @param journey when it leaves and how long it is on its way, with the reason
  * @param sooner earlier days, in their order, that are possible only at the cost of others
  */
-public record ReadyDay(LocalDate ready, Optional<LocalDate> rush, Sentence cause, List<Sooner> sooner) {
+public record ReadyDay(
+        LocalDate ready, Optional<LocalDate> rush, Sentence cause, Sentence journey, List<Sooner> sooner) {
 
     public ReadyDay {
         sooner = List.copyOf(sooner);

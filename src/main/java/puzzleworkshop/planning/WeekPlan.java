@@ -7,7 +7,6 @@ import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
@@ -20,6 +19,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.events.OrderChanged;
 import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.Journey;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.planning.schedule.Job;
@@ -145,6 +145,7 @@ public class WeekPlan {
                         found.promised(),
                         found.rush(),
                         found.cause(),
+                        found.journey().why(),
                         promise.sooner(tasks, way, found.promised()).stream()
                                 .map(sooner -> new ReadyDay.Sooner(sooner.day(), named(made, sooner.harmed())))
                                 .toList()));
@@ -174,10 +175,9 @@ public class WeekPlan {
         if (entry.outlook().finish().equals(Schedule.NEVER)) {
             return Optional.empty();
         }
-        Set<LocalDate> holidays = now().calendar().holidays();
-        LocalDate leaves =
-                entry.way().leaves(entry.outlook().finish(), holidays).toLocalDate();
-        return Optional.of(entry.way().arrives(leaves, holidays));
+        return Optional.of(Journey.of(
+                        entry.way(), entry.outlook().finish(), now().calendar().free())
+                .arrives());
     }
 
     /**
@@ -189,7 +189,7 @@ public class WeekPlan {
         long id = entry.order().id().value();
         Optional<LocalDate> day = reaches(entry);
         for (int tried = 0; tried < MOST_DAYS_TRIED && day.isPresent(); tried++) {
-            LocalDateTime due = entry.way().latestHandOver(day.get(), made.calendar.holidays());
+            LocalDateTime due = entry.way().latestHandOver(day.get(), made.calendar.free());
             List<Job> asked = made.jobs.stream()
                     .map(job -> job.id() == id ? job.dueBy(due) : job)
                     .toList();

@@ -80,7 +80,7 @@ final class WorkOfOrders {
             tasks.set(0, tasks.getFirst().startedBefore(begun.get()));
         }
         LocalDateTime due = order.promised()
-                .map(day -> way.latestHandOver(day, calendar.holidays()))
+                .map(day -> way.latestHandOver(day, calendar.free()))
                 .orElse(now.plusYears(1));
         Map<Stage, LocalDateTime> rested = new EnumMap<>(Stage.class);
         readyForWork.ifPresent(soFar -> Rests.until(soFar.done(), next, standards)

@@ -127,7 +127,11 @@ class WeekPlanIT {
         assertThat(kept.name()).isEqualTo("Jo");
         assertThat(kept.does()).containsExactly(Stage.PACK);
         assertThat(kept.daysOff()).containsExactly(day);
-        assertThat(plan.now().calendar().holidays()).contains(day.plusDays(1));
+        times.close(day.plusDays(2), "our own holidays");
+        assertThat(plan.now().calendar().free().closed()).contains(day.plusDays(1), day.plusDays(2));
+        assertThat(plan.now().calendar().free().undelivered())
+                .contains(day.plusDays(1))
+                .doesNotContain(day.plusDays(2));
         times.agree(new WorkingCalendar.Evening("Jo", day, new OpenHours.Span(1080, 1140)));
         times.agree(new WorkingCalendar.Evening("Jo", day, new OpenHours.Span(1080, 1200)));
         assertThat(times.calendar().evenings()).hasSize(1);

@@ -6,10 +6,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.planning.calendar.FreeDays;
+import puzzleworkshop.planning.calendar.Journey;
 
 /**
  * The cheapest way of sending that keeps the promise. Of ways that keep it the lowest price wins, of equal prices the one
@@ -23,13 +24,21 @@ public final class CheapestWay {
     /**
      * What one way can do.
      *
-     * @param leaves the last moment on the day on which it leaves
+     * @param journey when it leaves and when it is there
      * @param price absent while its price list is empty
      */
-    public record Offer(SendingWay way, LocalDateTime leaves, LocalDate arrives, Optional<Money> price) {
+    public record Offer(SendingWay way, Journey journey, Optional<Money> price) {
+
+        public LocalDateTime leaves() {
+            return journey.leaves();
+        }
+
+        public LocalDate arrives() {
+            return journey.arrives();
+        }
 
         boolean keeps(Optional<LocalDate> promised) {
-            return promised.map(day -> !arrives.isAfter(day)).orElse(true);
+            return promised.map(day -> !arrives().isAfter(day)).orElse(true);
         }
     }
 
@@ -55,7 +64,7 @@ public final class CheapestWay {
      * @param ways among which to choose; ways of collection are left out
      * @param ready when the parcel can leave
      * @param promised the day on which it was to be there; absent when none was promised
-     * @param holidays on which nothing leaves and nothing arrives
+     * @param free days on which nothing leaves or arrives
      * @param to where it goes; absent while its address was not looked through: every way is taken into account
      */
     public static Answer of(
@@ -63,7 +72,7 @@ public final class CheapestWay {
             ParcelMeasure parcel,
             LocalDateTime ready,
             Optional<LocalDate> promised,
-            Set<LocalDate> holidays,
+            FreeDays free,
             Optional<Reach.Destination> to) {
         List<Offer> offers = new ArrayList<>();
         List<Sentence> refused = new ArrayList<>();
@@ -76,12 +85,8 @@ public final class CheapestWay {
                 refused.add(why.get());
                 continue;
             }
-            LocalDateTime leaves = way.way().leaves(ready, holidays);
             offers.add(new Offer(
-                    way,
-                    leaves,
-                    way.way().arrives(leaves.toLocalDate(), holidays),
-                    way.price(parcel).map(SendingPrice::price)));
+                    way, Journey.of(way.way(), ready, free), way.price(parcel).map(SendingPrice::price)));
         }
         Comparator<Offer> cheap = Comparator.comparing(
                         (Offer offer) -> offer.price().isEmpty())

@@ -72,6 +72,9 @@ class WayAnswer extends Div {
         add(new SmallText(figures.say(answer.get().reason())));
         answer.get()
                 .best()
+                .ifPresent(best -> add(new SmallText(figures.say(best.journey().why()))));
+        answer.get()
+                .best()
                 .map(CheapestWay.Offer::way)
                 .filter(best -> best.way().id() != now.way().id())
                 .ifPresent(best -> {

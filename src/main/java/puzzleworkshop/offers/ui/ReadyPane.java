@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.display.fields.DayField;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.ui.fields.FieldError;
@@ -23,6 +24,7 @@ public class ReadyPane extends Div {
     private final transient Supplier<LocalDate> today;
     private final FieldError none;
     private final Paragraph earliest = new Paragraph();
+    private final SmallText journey = new SmallText("");
     private final Checkbox rush = new Checkbox(getTranslation("offers.new.rush"));
     private final DayField promised = new DayField(getTranslation("orders.fact.promised"));
     private final Div verdict = new Div();
@@ -51,7 +53,7 @@ public class ReadyPane extends Div {
         day.addClassName("neworder-day");
         Div row = new Div(promised, rush);
         row.addClassName("pw-row");
-        add(new H2(getTranslation("offers.new.ready")), none, earliest, row, verdict);
+        add(new H2(getTranslation("offers.new.ready")), none, earliest, journey, row, verdict);
     }
 
     /** The promised day, for the foot of the page. */
@@ -94,6 +96,7 @@ public class ReadyPane extends Div {
 
     private void forget() {
         earliest.setVisible(false);
+        journey.setVisible(false);
         verdict.removeAll();
         rush.setLabel(getTranslation("offers.new.rush"));
         if (!ownChoice) {
@@ -111,6 +114,7 @@ public class ReadyPane extends Div {
         }
         ReadyDay forecast = offer.ready().get();
         earliest.setVisible(true);
+        journey.setVisible(true);
         verdict.removeAll();
         show(forecast, offer);
         showDay(promised());
@@ -132,6 +136,7 @@ public class ReadyPane extends Div {
 
     private void show(ReadyDay forecast, Offer offer) {
         earliest.setText(figures.text("offers.new.earliest", forecast.ready(), forecast.cause()));
+        journey.setText(figures.say(forecast.journey()));
         rush.setEnabled(forecast.rush().isPresent() || rush.getValue());
         rush.setLabel(forecast.rush()
                 .map(hurried -> figures.text("offers.new.rush-day", hurried))

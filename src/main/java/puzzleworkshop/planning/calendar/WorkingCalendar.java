@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import puzzleworkshop.planning.calendar.OpenHours.Span;
 import puzzleworkshop.workshop.Stage;
 
@@ -18,11 +17,11 @@ import puzzleworkshop.workshop.Stage;
  * @param people at least one for anything to be planned
  * @param laser hours in which the neighbours and the extraction allow it
  * @param printer hours of the printer
- * @param holidays on which nobody works
+ * @param free days on which nobody works
  * @param evenings extra hours agreed for single days
  */
 public record WorkingCalendar(
-        List<Worker> people, OpenHours laser, OpenHours printer, Set<LocalDate> holidays, List<Evening> evenings) {
+        List<Worker> people, OpenHours laser, OpenHours printer, FreeDays free, List<Evening> evenings) {
 
     /**
      * Extra hours on one day, in which the person named works and the machines may run.
@@ -33,7 +32,6 @@ public record WorkingCalendar(
 
     public WorkingCalendar {
         people = List.copyOf(people);
-        holidays = Set.copyOf(holidays);
         evenings = List.copyOf(evenings);
     }
 
@@ -41,13 +39,13 @@ public record WorkingCalendar(
     public WorkingCalendar with(Evening evening) {
         List<Evening> more = new ArrayList<>(evenings);
         more.add(evening);
-        return new WorkingCalendar(people, laser, printer, holidays, more);
+        return new WorkingCalendar(people, laser, printer, free, more);
     }
 
     /** Spans in which the person works on the day, ascending, merged. */
     public List<Span> of(Worker person, LocalDate day) {
         List<Span> spans = new ArrayList<>();
-        if (!holidays.contains(day) && !person.daysOff().contains(day)) {
+        if (!free.closed().contains(day) && !person.daysOff().contains(day)) {
             spans.addAll(person.hours().on(day.getDayOfWeek()));
         }
         evenings.stream()

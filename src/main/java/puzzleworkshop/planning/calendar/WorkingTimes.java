@@ -45,9 +45,10 @@ public class WorkingTimes {
     /**
      * A day without work.
      *
-     * @param person absent for a holiday of the whole workshop
+     * @param person absent for a day on which the whole workshop is closed
+     * @param delivered whether carriers deliver on it all the same; never on a public holiday
      */
-    public record FreeDay(long id, Optional<Long> person, LocalDate day, String note) {}
+    public record FreeDay(long id, Optional<Long> person, LocalDate day, String note, boolean delivered) {}
 
     /** Plans made before it no longer hold. */
     public record HoursChanged() implements Change {}
@@ -67,13 +68,19 @@ public class WorkingTimes {
 
     private WorkingCalendar readCalendar() {
         Map<Stage.Resource, OpenHours> machines = store.machineHours();
-        Set<LocalDate> holidays = new HashSet<>();
-        store.freeDays().stream().filter(day -> day.person().isEmpty()).forEach(day -> holidays.add(day.day()));
+        Set<LocalDate> closed = new HashSet<>();
+        Set<LocalDate> undelivered = new HashSet<>();
+        store.freeDays().stream().filter(day -> day.person().isEmpty()).forEach(day -> {
+            closed.add(day.day());
+            if (!day.delivered()) {
+                undelivered.add(day.day());
+            }
+        });
         return new WorkingCalendar(
                 store.people().stream().map(KeptPerson::person).toList(),
                 machines.getOrDefault(Stage.Resource.LASER, OpenHours.NONE),
                 machines.getOrDefault(Stage.Resource.PRINTER, OpenHours.NONE),
-                holidays,
+                new FreeDays(closed, undelivered),
                 store.evenings());
     }
 
@@ -128,9 +135,21 @@ public class WorkingTimes {
         return store.freeDays();
     }
 
+    /**
+     * A day off.
+     *
+     * @param person absent for a public holiday: nobody works, nothing is delivered
+     */
     @Transactional
     public void free(Optional<Long> person, LocalDate day, String note) {
-        store.addFreeDay(person.orElse(null), day, note.strip());
+        store.addFreeDay(person.orElse(null), day, note.strip(), false);
+        changed();
+    }
+
+    /** Nobody works, while parcels that are on their way arrive. */
+    @Transactional
+    public void close(LocalDate day, String note) {
+        store.addFreeDay(null, day, note.strip(), true);
         changed();
     }
 

@@ -104,9 +104,9 @@ class WorkingTimesStore {
                 .update();
         hours.byDay()
                 .forEach((day, spans) -> spans.forEach(span -> jdbc.sql("""
-                insert into working_hours (person_id, machine, weekday, from_minute, to_minute)
-                values (:person, :machine, :day, :from, :to)
-                """)
+                    insert into working_hours (person_id, machine, weekday, from_minute, to_minute)
+                    values (:person, :machine, :day, :from, :to)
+                    """)
                         .param("person", person)
                         .param("machine", machine == null ? null : machine.name())
                         .param("day", day.getValue())
@@ -125,18 +125,21 @@ class WorkingTimesStore {
                         row.getLong("id"),
                         Optional.ofNullable(row.getObject("person_id", Long.class)),
                         row.getObject("day", LocalDate.class),
-                        row.getString("note")))
+                        row.getString("note"),
+                        row.getBoolean("delivered")))
                 .list();
     }
 
-    void addFreeDay(Long person, LocalDate day, String note) {
+    void addFreeDay(Long person, LocalDate day, String note, boolean delivered) {
         jdbc.sql("""
-                insert into free_day (person_id, day, note) values (:person, :day, :note)
-                on conflict on constraint free_day_once do update set note = excluded.note
-                """)
+            insert into free_day (person_id, day, note, delivered) values (:person, :day, :note, :delivered)
+            on conflict on constraint free_day_once
+            do update set note = excluded.note, delivered = excluded.delivered
+            """)
                 .param("person", person)
                 .param("day", day)
                 .param("note", note)
+                .param("delivered", delivered)
                 .update();
     }
 
@@ -146,9 +149,9 @@ class WorkingTimesStore {
 
     List<WorkingCalendar.Evening> evenings() {
         return jdbc.sql("""
-                select p.name, e.day, e.from_minute, e.to_minute
-                from agreed_evening e join working_person p on p.id = e.person_id order by e.day, p.name
-                """)
+            select p.name, e.day, e.from_minute, e.to_minute
+            from agreed_evening e join working_person p on p.id = e.person_id order by e.day, p.name
+            """)
                 .query((row, n) -> new WorkingCalendar.Evening(
                         row.getString("name"),
                         row.getObject("day", LocalDate.class),
@@ -158,12 +161,12 @@ class WorkingTimesStore {
 
     void addEvening(WorkingCalendar.Evening evening) {
         jdbc.sql("""
-                insert into agreed_evening (person_id, day, from_minute, to_minute)
-                select id, :day, :from, :to from working_person where name = :person
-                on conflict on constraint agreed_evening_once do update set
-                    from_minute = least(agreed_evening.from_minute, excluded.from_minute),
-                    to_minute = greatest(agreed_evening.to_minute, excluded.to_minute)
-                """)
+            insert into agreed_evening (person_id, day, from_minute, to_minute)
+            select id, :day, :from, :to from working_person where name = :person
+            on conflict on constraint agreed_evening_once do update set
+                from_minute = least(agreed_evening.from_minute, excluded.from_minute),
+                to_minute = greatest(agreed_evening.to_minute, excluded.to_minute)
+            """)
                 .param("person", evening.person())
                 .param("day", evening.day())
                 .param("from", evening.span().from())
@@ -173,9 +176,9 @@ class WorkingTimesStore {
 
     void deleteEvening(String person, LocalDate day) {
         jdbc.sql("""
-                delete from agreed_evening e using working_person p
-                where p.id = e.person_id and p.name = :person and e.day = :day
-                """).param("person", person).param("day", day).update();
+            delete from agreed_evening e using working_person p
+            where p.id = e.person_id and p.name = :person and e.day = :day
+            """).param("person", person).param("day", day).update();
     }
 
     List<DeliveryWay> ways() {
@@ -198,16 +201,16 @@ class WorkingTimesStore {
 
     long insert(DeliveryWay way) {
         return bind(jdbc.sql("""
-                insert into delivery_way (name, leaves_on, cut_off, days_on_the_way, arrives_on)
-                values (:name, :leaves, :cutOff, :days, :arrives) returning id
-                """), way).query(Long.class).single();
+            insert into delivery_way (name, leaves_on, cut_off, days_on_the_way, arrives_on)
+            values (:name, :leaves, :cutOff, :days, :arrives) returning id
+            """), way).query(Long.class).single();
     }
 
     void update(DeliveryWay way) {
         bind(jdbc.sql("""
-                update delivery_way set name = :name, leaves_on = :leaves, cut_off = :cutOff, days_on_the_way = :days,
-                    arrives_on = :arrives where id = :id
-                """), way).param("id", way.id()).update();
+            update delivery_way set name = :name, leaves_on = :leaves, cut_off = :cutOff, days_on_the_way = :days,
+                arrives_on = :arrives where id = :id
+            """), way).param("id", way.id()).update();
     }
 
     private static JdbcClient.StatementSpec bind(JdbcClient.StatementSpec sql, DeliveryWay way) {

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.Journey;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.Schedule.Outlook;
 import puzzleworkshop.workshop.Stage;
@@ -52,20 +53,25 @@ public final class PromiseDate {
     /**
      * What can be promised.
      *
-     * @param ready when the work is done, buffer included
-     * @param handOver when it is handed over
-     * @param promised the day it reaches the customer
+     * @param journey from the moment the work is done, buffer included, to the day it reaches the customer
      * @param rush the day with rush, absent when it is no earlier
      * @param narrow what it waits for most, if it waits
      * @param cause why not earlier
      */
-    public record Forecast(
-            LocalDateTime ready,
-            LocalDateTime handOver,
-            LocalDate promised,
-            Optional<LocalDate> rush,
-            Optional<Stage.Resource> narrow,
-            Sentence cause) {}
+    public record Forecast(Journey journey, Optional<LocalDate> rush, Optional<Stage.Resource> narrow, Sentence cause) {
+
+        public LocalDateTime ready() {
+            return journey.ready();
+        }
+
+        public LocalDateTime handOver() {
+            return journey.leaves();
+        }
+
+        public LocalDate promised() {
+            return journey.arrives();
+        }
+    }
 
     public PromiseDate(WorkingCalendar calendar, List<Job> jobs, LocalDateTime now, Scheduler scheduler) {
         this.calendar = calendar;
@@ -105,19 +111,12 @@ public final class PromiseDate {
         Optional<Tried> normal = earlier(best(fresh, false, false), best(alone, false, true));
         Optional<Tried> rush = earlier(best(alone, true, true), normal);
         return normal.map(found -> {
-            LocalDateTime ready = base.moment(afterBuffer(found.finish()));
-            LocalDateTime handOver = way.leaves(ready, calendar.holidays());
-            LocalDate promised = way.arrives(handOver.toLocalDate(), calendar.holidays());
-            Optional<LocalDate> hurried = rush.map(r -> way.leaves(base.moment(r.finish()), calendar.holidays()))
-                    .map(leaves -> way.arrives(leaves.toLocalDate(), calendar.holidays()))
-                    .filter(day -> day.isBefore(promised));
+            Journey journey = Journey.of(way, base.moment(afterBuffer(found.finish())), calendar.free());
+            Optional<LocalDate> hurried = rush.map(r -> Journey.of(way, base.moment(r.finish()), calendar.free())
+                            .arrives())
+                    .filter(day -> day.isBefore(journey.arrives()));
             return new Forecast(
-                    ready,
-                    handOver,
-                    promised,
-                    hurried,
-                    found.outlook().narrow(),
-                    found.outlook().cause());
+                    journey, hurried, found.outlook().narrow(), found.outlook().cause());
         });
     }
 
@@ -200,7 +199,7 @@ public final class PromiseDate {
         List<Sooner> days = new ArrayList<>();
         for (LocalDate day = now.toLocalDate(); day.isBefore(before); day = day.plusDays(1)) {
             LocalDate wanted = day;
-            int due = base.minute(way.latestHandOver(day, calendar.holidays()));
+            int due = base.minute(way.latestHandOver(day, calendar.free()));
             places.stream()
                     .filter(place -> place.finish() <= due)
                     .min(Comparator.comparingDouble(Place::cost).thenComparing(Place::finish))

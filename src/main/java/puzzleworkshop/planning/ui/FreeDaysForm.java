@@ -37,15 +37,15 @@ class FreeDaysForm extends Div {
         DayField from = new DayField(getTranslation("planning.free.from"));
         DayField to = new DayField(getTranslation("planning.free.to"));
         to.setHelperText(getTranslation("planning.free.to.help"));
-        Select<Optional<KeptPerson>> who = new Select<>();
+        Select<Who> who = new Select<>();
+        who.addClassName("planning-free-who");
         who.setLabel(getTranslation("planning.free.who"));
-        List<Optional<KeptPerson>> choices = new ArrayList<>();
-        choices.add(Optional.empty());
-        times.people().forEach(person -> choices.add(Optional.of(person)));
+        List<Who> choices = new ArrayList<>(List.of(Who.HOLIDAY, Who.CLOSED));
+        times.people().forEach(person -> choices.add(new Who(Optional.of(person), false)));
         who.setItems(choices);
         who.setItemLabelGenerator(
-                choice -> choice.map(k -> k.person().name()).orElse(getTranslation("planning.free.all")));
-        who.setValue(Optional.empty());
+                choice -> choice.person().map(k -> k.person().name()).orElseGet(() -> all(choice.delivered())));
+        who.setValue(Who.HOLIDAY);
         TextField note = new TextField(getTranslation("planning.free.note"));
         Button add = new Button(getTranslation("planning.free.add"), e -> {
             LocalDate first = from.getValue();
@@ -61,7 +61,7 @@ class FreeDaysForm extends Div {
             Feedback.unlessRefused(figures, "workshop.saved", () -> {
                 first.datesUntil(last.plusDays(1))
                         .limit(366)
-                        .forEach(day -> times.free(who.getValue().map(KeptPerson::id), day, note.getValue()));
+                        .forEach(day -> free(who.getValue(), day, note.getValue()));
                 read();
             });
         });
@@ -71,6 +71,30 @@ class FreeDaysForm extends Div {
         read();
     }
 
+    /**
+     * Who does not work.
+     *
+     * @param person absent for everybody
+     * @param delivered whether parcels arrive all the same
+     */
+    private record Who(Optional<KeptPerson> person, boolean delivered) {
+
+        static final Who HOLIDAY = new Who(Optional.empty(), false);
+        static final Who CLOSED = new Who(Optional.empty(), true);
+    }
+
+    private void free(Who who, LocalDate day, String note) {
+        if (who.delivered()) {
+            times.close(day, note);
+        } else {
+            times.free(who.person().map(KeptPerson::id), day, note);
+        }
+    }
+
+    private String all(boolean delivered) {
+        return getTranslation(delivered ? "planning.free.closed" : "planning.free.all");
+    }
+
     private void read() {
         days.removeAll();
         List<KeptPerson> people = times.people();
@@ -78,7 +102,7 @@ class FreeDaysForm extends Div {
             String who = day.person()
                     .flatMap(id -> people.stream().filter(p -> p.id() == id).findFirst())
                     .map(p -> p.person().name())
-                    .orElse(getTranslation("planning.free.all"));
+                    .orElseGet(() -> all(day.delivered()));
             row(
                     figures.day(day.day()),
                     who + (day.note().isEmpty() ? "" : " · " + day.note()),

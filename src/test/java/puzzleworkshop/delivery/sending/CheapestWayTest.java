@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.FreeDays;
 import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -68,9 +69,15 @@ class CheapestWayTest {
     void after_the_cut_off_hour_and_on_a_free_day_it_leaves_with_the_next_one() {
         SendingWay fast = way("fast", 1, line(2000, "9.90"));
         CheapestWay.Answer late = CheapestWay.of(
-                List.of(fast), small, THURSDAY_NOON.withHour(17), Optional.empty(), Set.of(FRIDAY), Optional.empty());
+                List.of(fast),
+                small,
+                THURSDAY_NOON.withHour(17),
+                Optional.empty(),
+                FreeDays.holidays(Set.of(FRIDAY)),
+                Optional.empty());
         assertThat(late.best().orElseThrow().leaves().toLocalDate()).isEqualTo(MONDAY);
         assertThat(late.best().orElseThrow().arrives()).isEqualTo(MONDAY.plusDays(1));
+        assertThat(late.best().orElseThrow().journey().why().key()).isEqualTo("planning.journey");
     }
 
     @Test
@@ -131,7 +138,11 @@ class CheapestWayTest {
             List<SendingWay> able = ways.stream()
                     .filter(way -> way.prices().stream().anyMatch(l -> parcel.grams() <= l.upToGrams()))
                     .filter(way -> !way.way()
-                            .arrives(way.way().leaves(THURSDAY_NOON, Set.of()).toLocalDate(), Set.of())
+                            .arrives(
+                                    way.way()
+                                            .leaves(THURSDAY_NOON, FreeDays.NONE)
+                                            .toLocalDate(),
+                                    FreeDays.NONE)
                             .isAfter(promised))
                     .toList();
             if (able.isEmpty()) {
@@ -173,7 +184,7 @@ class CheapestWayTest {
                 small,
                 THURSDAY_NOON,
                 Optional.empty(),
-                Set.of(),
+                FreeDays.NONE,
                 Optional.of(new Reach.Destination(country, "DE")));
     }
 
@@ -194,7 +205,7 @@ class CheapestWayTest {
     }
 
     private static CheapestWay.Answer ask(ParcelMeasure parcel, Optional<LocalDate> promised, SendingWay... ways) {
-        return CheapestWay.of(List.of(ways), parcel, THURSDAY_NOON, promised, Set.of(), Optional.empty());
+        return CheapestWay.of(List.of(ways), parcel, THURSDAY_NOON, promised, FreeDays.NONE, Optional.empty());
     }
 
     private static SendingPrice line(int grams, String price) {

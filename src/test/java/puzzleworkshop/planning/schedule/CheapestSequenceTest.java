@@ -10,11 +10,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.planning.calendar.FreeDays;
 import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.OpenHours.Span;
 import puzzleworkshop.planning.calendar.Worker;
@@ -48,8 +48,8 @@ class CheapestSequenceTest {
     void on_one_machine_it_finds_what_dynamic_programming_over_subsets_finds() {
         OpenHours always = new OpenHours(Arrays.stream(DayOfWeek.values())
                 .collect(Collectors.toMap(d -> d, d -> List.of(new Span(0, 1440)))));
-        WorkingCalendar calendar =
-                new WorkingCalendar(List.of(Worker.of("Mila", always)), always, OpenHours.NONE, Set.of(), List.of());
+        WorkingCalendar calendar = new WorkingCalendar(
+                List.of(Worker.of("Mila", always)), always, OpenHours.NONE, FreeDays.NONE, List.of());
         // All is done within one day, so a day of lateness must count for more than usual.
         LatenessCost steep = new LatenessCost(1, 100, 1000, 2, 1.5);
         Random random = new Random(1962);

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.planning.calendar.FreeDays;
 import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingCalendar.Evening;
@@ -71,8 +72,8 @@ class OverloadAdviceTest {
     @Test
     void a_holiday_closes_everything_but_an_evening_agreed_on() {
         var day = MONDAY.toLocalDate();
-        WorkingCalendar closed =
-                new WorkingCalendar(calendar.people(), calendar.laser(), calendar.printer(), Set.of(day), List.of());
+        WorkingCalendar closed = new WorkingCalendar(
+                calendar.people(), calendar.laser(), calendar.printer(), FreeDays.holidays(Set.of(day)), List.of());
         assertThat(closed.capacity(Stage.Resource.HANDS, day)).isZero();
         assertThat(closed.isWorkingDay(day)).isFalse();
         WorkingCalendar evening = closed.with(new Evening("Mila", day, new OpenHours.Span(1080, 1200)));

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.FreeDays;
 import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.PromiseDate.Forecast;
@@ -39,16 +40,16 @@ class PromiseDateTest {
     void what_is_ready_after_the_cut_off_leaves_on_the_next_day_of_the_way() {
         DeliveryWay way = WorkshopWeeks.PARCEL;
         LocalDateTime friday = LocalDateTime.of(2026, 12, 4, 16, 1);
-        assertThat(way.leaves(friday, Set.of())).isEqualTo(LocalDateTime.of(2026, 12, 7, 16, 0));
-        assertThat(way.leaves(friday, Set.of(LocalDate.of(2026, 12, 7))))
+        assertThat(way.leaves(friday, FreeDays.NONE)).isEqualTo(LocalDateTime.of(2026, 12, 7, 16, 0));
+        assertThat(way.leaves(friday, FreeDays.holidays(Set.of(LocalDate.of(2026, 12, 7)))))
                 .isEqualTo(LocalDateTime.of(2026, 12, 8, 16, 0));
-        assertThat(way.arrives(LocalDate.of(2026, 12, 4), Set.of())).isEqualTo(LocalDate.of(2026, 12, 7));
+        assertThat(way.arrives(LocalDate.of(2026, 12, 4), FreeDays.NONE)).isEqualTo(LocalDate.of(2026, 12, 7));
     }
 
     @Test
     void the_latest_hand_over_is_the_last_that_still_arrives_for_every_day_of_a_year() {
-        Set<LocalDate> holidays =
-                Set.of(LocalDate.of(2026, 12, 25), LocalDate.of(2027, 1, 1), LocalDate.of(2027, 3, 29));
+        FreeDays holidays = FreeDays.holidays(
+                Set.of(LocalDate.of(2026, 12, 25), LocalDate.of(2027, 1, 1), LocalDate.of(2027, 3, 29)));
         for (int d = 0; d < 365; d++) {
             LocalDate by = MONDAY.toLocalDate().plusDays(d);
             LocalDate leaves = WorkshopWeeks.PARCEL.latestHandOver(by, holidays).toLocalDate();
@@ -95,7 +96,8 @@ class PromiseDateTest {
 
     @Test
     void nobody_at_work_means_no_date() {
-        WorkingCalendar nobody = new WorkingCalendar(List.of(), OpenHours.NONE, OpenHours.NONE, Set.of(), List.of());
+        WorkingCalendar nobody =
+                new WorkingCalendar(List.of(), OpenHours.NONE, OpenHours.NONE, FreeDays.NONE, List.of());
         assertThat(new PromiseDate(nobody, List.of(), MONDAY, scheduler)
                         .forecast(WorkshopWeeks.whole(20, "birch 3"), WorkshopWeeks.PARCEL))
                 .isEmpty();

@@ -7,10 +7,10 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.planning.calendar.FreeDays;
 import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.OpenHours.Span;
 import puzzleworkshop.planning.calendar.Worker;
@@ -25,7 +25,7 @@ class PromisesKeptTest {
 
     static WorkingCalendar oneMaker() {
         OpenHours hours = OpenHours.weekdays(new Span(480, 720), new Span(780, 1020));
-        return new WorkingCalendar(List.of(Worker.of("Mila", hours)), hours, hours, Set.of(), List.of());
+        return new WorkingCalendar(List.of(Worker.of("Mila", hours)), hours, hours, FreeDays.NONE, List.of());
     }
 
     /** The sequence 1, 2, 3, 8, 4, 5, 6, 7 has none late, found by trying all 40,320 with another program. */

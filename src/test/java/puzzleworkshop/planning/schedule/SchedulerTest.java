@@ -14,12 +14,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.planning.calendar.FreeDays;
 import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.Worker;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
@@ -151,7 +151,7 @@ class SchedulerTest {
                 List.of(Worker.of("Mila", new OpenHours(allDay()))),
                 new OpenHours(allDay()),
                 OpenHours.NONE,
-                Set.of(),
+                FreeDays.NONE,
                 List.of());
         Random random = new Random(Seeds.from(11));
         LocalDateTime midnight = LocalDate.of(2026, 11, 30).atStartOfDay();
@@ -240,7 +240,8 @@ class SchedulerTest {
 
     @Test
     void without_anybody_at_work_nothing_is_ever_finished_and_the_plan_says_so() {
-        WorkingCalendar nobody = new WorkingCalendar(List.of(), OpenHours.NONE, OpenHours.NONE, Set.of(), List.of());
+        WorkingCalendar nobody =
+                new WorkingCalendar(List.of(), OpenHours.NONE, OpenHours.NONE, FreeDays.NONE, List.of());
         Schedule plan = scheduler.plan(nobody, WorkshopWeeks.random(5, 2), MONDAY);
         assertThat(plan.late()).isEqualTo(5);
         assertThat(plan.of(1).finish()).isEqualTo(Schedule.NEVER);

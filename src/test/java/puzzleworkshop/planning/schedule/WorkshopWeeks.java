@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.FreeDays;
 import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.OpenHours.Span;
 import puzzleworkshop.planning.calendar.Worker;
@@ -55,7 +56,7 @@ public final class WorkshopWeeks {
                                 EnumSet.of(Stage.MASK, Stage.FINISH, Stage.PACK, Stage.HAND_OVER))),
                 OpenHours.weekdays(new Span(540, 780)),
                 full,
-                Set.of(),
+                FreeDays.NONE,
                 List.of());
     }
 
