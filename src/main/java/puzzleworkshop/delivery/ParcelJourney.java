@@ -102,6 +102,28 @@ public class ParcelJourney {
         });
     }
 
+    /**
+     * It was not sent or collected after all: takes back Hand over of every order in it that can still be taken back.
+     *
+     * @throws Refused when none can, because too much time has passed or all have gone on
+     */
+    @Books
+    @Transactional
+    public void takeBack(BookingKey key, ParcelId id, String who) {
+        bookings.once(key, "take back parcel " + id.value(), () -> {
+            Parcel parcel = desk.lock(id);
+            List<OrderId> last = parcel.orderIds().stream()
+                    .filter(order -> bench.undoable(order)
+                            .filter(tick -> tick.stage() == Stage.HAND_OVER)
+                            .isPresent())
+                    .toList();
+            if (last.isEmpty()) {
+                throw new Refused("delivery.take-back.too-late", ParcelDesk.numbersOf(parcel));
+            }
+            last.forEach(order -> bench.undo(key.part("undo " + order.value()), order, who));
+        });
+    }
+
     /** The customer may come for it; pressed again, it is ready since the first time. */
     @Transactional
     public Parcel ready(ParcelId id, String who) {

@@ -49,7 +49,9 @@ class ParcelStore {
                 .single());
     }
 
+    /** What was weighed and measured before does not hold any more. */
     void put(ParcelId parcel, OrderId order) {
+        unweighed(parcel);
         jdbc.sql("insert into parcel_order (parcel_id, order_id) values (:parcel, :order)")
                 .param("parcel", parcel.value())
                 .param("order", order.value())
@@ -63,7 +65,9 @@ class ParcelStore {
                 .update();
     }
 
+    /** As when it is put in: what was weighed and measured before does not hold any more. */
     void takeOut(ParcelId parcel, OrderId order) {
+        unweighed(parcel);
         jdbc.sql("delete from parcel_order where parcel_id = :parcel and order_id = :order")
                 .param("parcel", parcel.value())
                 .param("order", order.value())
@@ -108,6 +112,12 @@ class ParcelStore {
                 .param("long", measure.longest().mm())
                 .param("middle", measure.middle().mm())
                 .param("short", measure.shortest().mm())
+                .param("id", parcel.value())
+                .update();
+    }
+
+    private void unweighed(ParcelId parcel) {
+        jdbc.sql("update parcel set weight_g = null, long_mm = null, middle_mm = null, short_mm = null where id = :id")
                 .param("id", parcel.value())
                 .update();
     }

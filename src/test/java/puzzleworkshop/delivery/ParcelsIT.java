@@ -13,8 +13,10 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.support.TransactionTemplate;
 import puzzleworkshop.bench.Bench;
+import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
@@ -133,6 +135,38 @@ class ParcelsIT {
         });
         assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.SENT);
         assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.HANDED_OVER);
+    }
+
+    @Test
+    void a_parcel_of_several_orders_is_taken_back_at_once() {
+        List<Order> two = packed.of("Ivo Lund", "Parcel", 2);
+        Parcel parcel = parcels.pack(two.stream().map(Order::id).toList(), WHO);
+        journey.send(BookingKey.fresh(), parcel.id(), Optional.empty(), WHO, "test");
+        BookingKey key = BookingKey.fresh();
+        journey.takeBack(key, parcel.id(), WHO);
+        journey.takeBack(key, parcel.id(), WHO);
+        assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.PACKED);
+        assertThat(orders.all(parcel.orderIds()))
+                .hasSize(2)
+                .allMatch(one -> one.next().equals(Optional.of(Stage.HAND_OVER)));
+        assertThatThrownBy(() -> journey.takeBack(BookingKey.fresh(), parcel.id(), WHO))
+                .isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void what_was_weighed_holds_only_for_what_lay_in_it_then() {
+        ParcelMeasure weighed = ParcelMeasure.of(900, Length.mm(350), Length.mm(250), Length.mm(50));
+        List<Order> three = packed.of("Jo Vance", "Parcel", 3);
+        Parcel parcel = parcels.pack(List.of(three.getFirst().id()), WHO);
+        parcels.weighed(parcel.id(), weighed);
+        assertThat(parcels.pack(List.of(three.getFirst().id()), WHO).measure())
+                .as("nothing was put in")
+                .isPresent();
+        Parcel all = parcels.pack(three.stream().map(Order::id).toList(), WHO);
+        assertThat(all.measure()).as("two more lie in it").isEmpty();
+        parcels.weighed(all.id(), weighed);
+        parcels.alone(three.getLast().id(), WHO);
+        assertThat(parcels.get(all.id()).measure()).as("one was taken out").isEmpty();
     }
 
     @Test

@@ -12,28 +12,20 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.delivery.HandOvers;
 import puzzleworkshop.delivery.HandOvers.Entry;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.display.Feedback;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.blocks.EmptyState;
 import puzzleworkshop.display.blocks.PageHead;
-import puzzleworkshop.display.fields.BookButton;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.Broadcaster;
-import puzzleworkshop.workshop.SignedIn;
-import puzzleworkshop.workshop.Stage;
 
 /** The day's hand-overs on one page, made for one thumb: what is packed, for whom, which way, what is still to be paid. */
 @Route("hand-overs")
@@ -45,14 +37,11 @@ public class HandOversView extends Div implements HasDynamicTitle {
     private final transient HandOvers handOvers;
     private final transient Parcels parcels;
     private final transient HandOverParts parts;
-    private final transient Bench bench;
     private final transient Orders orders;
-    private final transient SignedIn signedIn;
-    private final transient Formatter figures;
     private final transient Broadcaster broadcaster;
     private transient Broadcaster.Listening live;
     private final TextField scan = new TextField();
-    private final Div undo = new Div();
+    private final LastHandOvers undo;
     private final Div lists = new Div();
 
     public HandOversView(
@@ -61,16 +50,11 @@ public class HandOversView extends Div implements HasDynamicTitle {
             HandOverParts parts,
             Bench bench,
             Orders orders,
-            SignedIn signedIn,
-            Formatter figures,
             Broadcaster broadcaster) {
         this.handOvers = handOvers;
         this.parcels = parcels;
         this.parts = parts;
-        this.bench = bench;
         this.orders = orders;
-        this.signedIn = signedIn;
-        this.figures = figures;
         this.broadcaster = broadcaster;
         addClassNames("pw-page", "delivery-page");
         scan.setPlaceholder(getTranslation("delivery.scan"));
@@ -78,8 +62,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
         scan.setClearButtonVisible(true);
         scan.addKeyDownListener(Key.ENTER, e -> find());
         scan.addClassName("delivery-scan");
-        undo.addClassName("delivery-undo");
-        undo.getElement().setAttribute("aria-live", "polite");
+        undo = new LastHandOvers(bench, orders, parts, this::show);
         lists.addClassName("delivery-lists");
         PageHead head = new PageHead(getTranslation("delivery.title"), scan);
         add(head, undo, lists);
@@ -101,7 +84,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
             live.seen();
         }
         HandOvers.Day day = handOvers.now();
-        showUndo();
+        undo.show();
         lists.removeAll();
         if (day.toSend().isEmpty()
                 && day.toCollect().isEmpty()
@@ -147,36 +130,5 @@ public class HandOversView extends Div implements HasDynamicTitle {
         } else {
             Feedback.refusal(getTranslation("delivery.scan.none", code));
         }
-    }
-
-    private void showUndo() {
-        undo.removeAll();
-        List<Tick> ticks = bench.undoable().stream()
-                .filter(tick -> tick.stage() == Stage.HAND_OVER)
-                .limit(2)
-                .toList();
-        Map<OrderId, String> numbers = new HashMap<>();
-        orders.all(ticks.stream().map(Tick::order).toList()).forEach(order -> numbers.put(order.id(), order.number()));
-        for (Tick tick : ticks) {
-            BookButton back = new BookButton(
-                    getTranslation("bench.undo"),
-                    () -> Feedback.unlessRefused(figures, "bench.undone", () -> {
-                        bench.undo(BookingKey.seen("undo", tick.id()), tick.order(), signedIn.name());
-                        show();
-                    }));
-            back.setAriaLabel(getTranslation(
-                    "bench.undo.label",
-                    numbers.get(tick.order()),
-                    getTranslation(tick.stage().textKey())));
-            undo.add(new Div(
-                    new Span(getTranslation(
-                            "bench.undo.line",
-                            numbers.get(tick.order()),
-                            getTranslation(tick.stage().textKey()),
-                            tick.who(),
-                            figures.moment(tick.at()))),
-                    back));
-        }
-        undo.setVisible(!ticks.isEmpty());
     }
 }

@@ -16,10 +16,11 @@ import puzzleworkshop.display.Markup;
 import puzzleworkshop.display.Still;
 import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.insights.ui.FiguresSection;
+import puzzleworkshop.insights.work.Period;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
-/** On Figures: what the complaints of a year have in common. */
+/** On Figures: what complaints have in common, over the twelve months of the other figures. */
 @org.springframework.stereotype.Component
 class InCommonSection implements FiguresSection {
 
@@ -44,11 +45,11 @@ class InCommonSection implements FiguresSection {
 
     @Override
     public Optional<Component> show() {
-        LocalDate since = workshop.today().minusYears(1);
+        LocalDate since = Period.yearUntil(workshop.today()).from();
         List<Complaint> all = complaints.since(since);
         PageSection section = new PageSection(figures.text("delivery.figures.title"));
         if (all.isEmpty()) {
-            section.add(new Paragraph(figures.text("delivery.figures.none")));
+            section.add(new Paragraph(figures.text("delivery.figures.none", since)));
             return Optional.of(section);
         }
         section.add(new Paragraph(figures.text("delivery.figures.lead", all.size(), since)));
