@@ -3,6 +3,7 @@ package puzzleworkshop.insights;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderRef;
@@ -112,8 +113,9 @@ public record Outcome(Map<CostPart, Compared> parts, Money net, Money agreed, Li
         return agreed.minus(reckoned());
     }
 
-    public Percent margin() {
-        return Percent.share(earned(), net);
+    /** What was earned of what it was sold for; absent when nothing was, such as after a full refund. */
+    public Optional<Percent> margin() {
+        return net.isZero() ? Optional.empty() : Optional.of(Percent.share(earned(), net));
     }
 
     /** Whether anything at all was clocked or booked, or a piece made again. */

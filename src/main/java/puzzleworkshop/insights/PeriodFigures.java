@@ -1,6 +1,7 @@
 package puzzleworkshop.insights;
 
 import java.util.List;
+import java.util.Optional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -36,8 +37,9 @@ public record PeriodFigures<T>(
         return net.minus(cost);
     }
 
-    public Percent margin() {
-        return Percent.share(earned(), net);
+    /** Absent when nothing was sold. */
+    public Optional<Percent> margin() {
+        return net.isZero() ? Optional.empty() : Optional.of(Percent.share(earned(), net));
     }
 
     /** What an hour of hands earned beyond its wage; zero when none were spent. */

@@ -4,18 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class OutcomeTest {
+
+    private static final Currency EUR = Currency.getInstance("EUR");
 
     /** By hand: the middle of 1.3, 1.4, 1.4, 1.5 and 9 is 1.4; one bad day does not move it; 5 min become 7. */
     @Test
@@ -34,6 +39,17 @@ class OutcomeTest {
         });
         assertThat(TimeVariance.in(samples.subList(0, 4), Map.of(Stage.STICK, standard)))
                 .isEmpty();
+    }
+
+    /** Refunded in full: a share of nothing is no figure, and 0 % would look as if the work had paid for itself. */
+    @Test
+    void what_was_sold_for_nothing_has_no_margin() {
+        Money cost = Money.of("30.00", "EUR");
+        Map<CostPart, Outcome.Compared> parts = Map.of(CostPart.HANDS, new Outcome.Compared(cost, cost, true));
+        Money nothing = Money.zero(EUR);
+        Money agreed = Money.of("40.00", "EUR");
+        assertThat(new Outcome(parts, nothing, agreed, List.of()).margin()).isEmpty();
+        assertThat(new Outcome(parts, agreed, agreed, List.of()).margin()).contains(Percent.of(25));
     }
 
     @Test

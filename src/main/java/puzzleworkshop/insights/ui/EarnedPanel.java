@@ -86,7 +86,8 @@ class EarnedPanel implements OrderPanel {
                 outcome.earned().isNegative() ? Verdict.Kind.BAD : better ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
                 figures.text(
                         outcome.earned().isNegative() ? "insights.lost" : "insights.earned-percent",
-                        outcome.margin())));
+                        // of nothing sold there is no share: the amount says it
+                        outcome.margin().<Object>map(margin -> margin).orElse(outcome.earned()))));
         Section section = new Section(title, new Still(Markup.div("insights-table insights-earned", cells)));
         insights.bornBy(order.id())
                 .ifPresent(whole -> section.add(new Paragraph(

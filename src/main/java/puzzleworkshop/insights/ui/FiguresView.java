@@ -16,6 +16,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Markup;
@@ -94,7 +95,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
                 "insights-big",
                 big("insights.month.sold", figures.money(now.net())),
                 big("insights.month.earned", figures.money(now.earned())),
-                big("insights.month.margin", figures.percent(now.margin())),
+                big("insights.month.margin", margin(now.margin())),
                 big("insights.month.puzzles", Integer.toString(now.puzzles())),
                 big("insights.month.hands", figures.minutes(now.hands())),
                 big("insights.month.per-hour", figures.money(now.earnedPerHour())));
@@ -108,6 +109,10 @@ public class FiguresView extends Div implements HasDynamicTitle {
 
     private Markup key(String cssClass, String text) {
         return Markup.div("", Markup.span("insights-swatch " + cssClass, ""), Markup.span(getTranslation(text)));
+    }
+
+    private String margin(Optional<Percent> margin) {
+        return margin.map(figures::percent).orElse("–");
     }
 
     private Div sizes(List<PeriodFigures<Size>> sizes) {
@@ -128,7 +133,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
                     cell(Integer.toString(size.puzzles())),
                     money(size.net()),
                     money(size.earned()),
-                    cell(figures.percent(size.margin())),
+                    cell(margin(size.margin())),
                     cell(figures.minutes(size.hands())),
                     money(size.earnedPerHour()),
                     verdict(size, i, sizes.size(), floor));
@@ -143,7 +148,8 @@ public class FiguresView extends Div implements HasDynamicTitle {
         if (place == 0 && of > 1) {
             return Verdict.of(Verdict.Kind.GOOD, getTranslation("insights.best"));
         }
-        boolean under = size.margin().compareTo(floor) < 0;
+        boolean under =
+                size.margin().filter(margin -> margin.compareTo(floor) < 0).isPresent();
         if (under) {
             return Verdict.of(Verdict.Kind.WARN, getTranslation("insights.under-floor"));
         }
@@ -173,7 +179,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
             money(order.outcome().reckoned()),
             money(order.outcome().actual()),
             money(order.outcome().earned()),
-            cell(figures.percent(order.outcome().margin()))
+            cell(margin(order.outcome().margin()))
         };
     }
 

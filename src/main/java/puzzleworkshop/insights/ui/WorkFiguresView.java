@@ -25,6 +25,7 @@ import puzzleworkshop.display.Markup;
 import puzzleworkshop.display.Still;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.display.fields.DayField;
 import puzzleworkshop.insights.work.FigureCsv;
 import puzzleworkshop.insights.work.FigureRows;
@@ -131,16 +132,17 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
         }
         Period period = period();
         FigureRows rows = work.of(topic.getValue(), period);
+        SmallText days = new SmallText(figures.text("insights.work.span", period.from(), period.to()));
         H2 title = new H2(getTranslation(rows.topic().textKey()));
         Paragraph lead = new Paragraph(figures.text(
                 rows.topic().textKey() + ".lead", workshop.currency().getCurrencyCode()));
         if (rows.rows().isEmpty()) {
-            Div empty = new Div(title, new Paragraph(getTranslation("insights.work.empty")));
+            Div empty = new Div(title, days, new Paragraph(getTranslation("insights.work.empty")));
             empty.addClassName("pw-empty");
             content.add(empty);
             return;
         }
-        Div section = new Div(title, lead, plot(rows), legend(rows), table(rows, period), file(rows));
+        Div section = new Div(title, days, lead, plot(rows), legend(rows), table(rows, period), file(rows));
         section.addClassName("pw-section");
         content.add(section);
     }

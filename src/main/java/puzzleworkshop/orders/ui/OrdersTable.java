@@ -90,7 +90,7 @@ class OrdersTable {
         return withMoney
                 ? and(
                         line,
-                        order.price().gross().amount().toPlainString(),
+                        order.price().gross().rounded().amount().toPlainString(),
                         order.price().gross().currency().getCurrencyCode())
                 : line;
     }

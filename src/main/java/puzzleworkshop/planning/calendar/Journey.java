@@ -22,7 +22,9 @@ public record Journey(DeliveryWay way, FreeDays free, LocalDateTime ready, Local
 
     /** Why on these days: the hour after which nothing leaves, free days, days on which this way does nothing. */
     public Sentence why() {
-        return Sentence.of("planning.journey", leaving(), arriving());
+        return way.daysOnTheWay() == 0
+                ? Sentence.of("planning.journey.same-day", leaving())
+                : Sentence.of("planning.journey", leaving(), arriving());
     }
 
     private Sentence leaving() {
@@ -54,9 +56,6 @@ public record Journey(DeliveryWay way, FreeDays free, LocalDateTime ready, Local
     }
 
     private Sentence arriving() {
-        if (way.daysOnTheWay() == 0) {
-            return Sentence.of("planning.journey.same-day");
-        }
         List<LocalDate> not = leaves.toLocalDate()
                 .plusDays(1)
                 .datesUntil(arrives)

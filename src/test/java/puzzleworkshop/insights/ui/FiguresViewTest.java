@@ -90,6 +90,21 @@ class FiguresViewTest extends SpringBrowserlessTest {
     }
 
     @Test
+    @SuppressWarnings("unchecked")
+    void both_pages_count_complaints_over_the_same_months_and_say_so() {
+        String since = figures.day(Period.yearUntil(workshop.today()).from());
+        navigate(FiguresView.class);
+        assertThat(find(Paragraph.class).all())
+                .extracting(Paragraph::getText)
+                .contains("No complaints since " + since + ".");
+        navigate(WorkFiguresView.class);
+        ((Select<Topic>) find(Select.class).all().getFirst()).setValue(Topic.COMPLAINTS);
+        assertThat(find(Paragraph.class).all())
+                .extracting(Paragraph::getText)
+                .contains(since + " to " + figures.day(workshop.today()));
+    }
+
+    @Test
     void without_finished_orders_the_screen_says_what_to_do_next() {
         navigate(FiguresView.class);
         assertThat(find(H2.class).all()).extracting(H2::getText).contains("Nothing handed over yet");

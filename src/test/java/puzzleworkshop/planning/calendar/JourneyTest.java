@@ -36,7 +36,7 @@ class JourneyTest {
                 december(1, 15),
                 FreeDays.NONE,
                 december(3),
-                "Leaves Tue 1 Dec, not later than 16:00. 2 delivery days on the way.");
+                "Goes out Tue 1 Dec, not later than 16:00; 2 delivery days on the way.");
     }
 
     @Test
@@ -45,7 +45,7 @@ class JourneyTest {
                 december(1, 17),
                 FreeDays.NONE,
                 december(4),
-                "Leaves Wed 2 Dec: after 16:00 nothing leaves on Tue 1 Dec any more. 2 delivery days on the way.");
+                "Goes out Wed 2 Dec: after 16:00 nothing leaves on Tue 1 Dec; 2 delivery days on the way.");
     }
 
     @Test
@@ -54,12 +54,12 @@ class JourneyTest {
                 december(5, 10),
                 FreeDays.NONE,
                 december(9),
-                "Leaves Mon 7 Dec: nothing leaves before. 2 delivery days on the way.");
+                "Goes out Mon 7 Dec: nothing leaves before; 2 delivery days on the way.");
         says(
                 december(4, 10),
                 FreeDays.NONE,
                 december(7),
-                "Leaves Fri 4 Dec, not later than 16:00. 2 delivery days on the way; Sun 6 Dec is none.");
+                "Goes out Fri 4 Dec, not later than 16:00; 2 delivery days on the way (Sun 6 Dec is none).");
     }
 
     @Test
@@ -69,18 +69,18 @@ class JourneyTest {
                 december(24, 17),
                 christmas,
                 december(31),
-                "Leaves Tue 29 Dec: after 16:00 nothing leaves on Thu 24 Dec any more, and Fri 25 Dec to Mon 28 Dec are"
-                        + " free days. 2 delivery days on the way.");
+                "Goes out Tue 29 Dec: after 16:00 nothing leaves on Thu 24 Dec, and Fri 25 Dec to Mon 28 Dec are"
+                        + " free days; 2 delivery days on the way.");
         says(
                 december(24, 10),
                 christmas,
                 december(30),
-                "Leaves Thu 24 Dec, not later than 16:00. 2 delivery days on the way; 4 days until then are none.");
+                "Goes out Thu 24 Dec, not later than 16:00; 2 delivery days on the way (4 days until then are none).");
         says(
                 december(25, 10),
                 FreeDays.holidays(Set.of(december(25))),
                 december(30),
-                "Leaves Mon 28 Dec: Fri 25 Dec is a free day. 2 delivery days on the way.");
+                "Goes out Mon 28 Dec: Fri 25 Dec is a free day; 2 delivery days on the way.");
     }
 
     @Test
@@ -91,7 +91,7 @@ class JourneyTest {
                 december(22, 10),
                 free,
                 december(24),
-                "Leaves Tue 22 Dec, not later than 16:00. 2 delivery days on the way.");
+                "Goes out Tue 22 Dec, not later than 16:00; 2 delivery days on the way.");
         assertThat(PARCEL.latestHandOver(december(30), free).toLocalDate()).isEqualTo(december(22));
         assertThat(Journey.of(PARCEL, december(23, 10), free).leaves().toLocalDate())
                 .isEqualTo(december(31));
