@@ -61,6 +61,9 @@ public class PieceOrders {
     /** Of the part of an order's page where a piece is chosen: its id in the page, for whatever leads there. */
     public static final String PLACE = "piece-again";
 
+    /** Event on that part: whoever leads there has decided already that the customer pays nothing for the piece. */
+    public static final String FOR_NOTHING = "piece-for-nothing";
+
     /** As near to nothing as a discount may come; any price of a piece rounds to nothing with it. */
     private static final Percent FREE = Percent.of("99.999");
 

@@ -57,7 +57,10 @@ public class MachineCard extends Div {
         places.addClassName("pw-link-button");
         buttons.add(places);
         if (deeds.mayChange() && !machine.standard()) {
-            buttons.add(button("cutting.machine.make.standard", figures, deeds.makeStandard()));
+            // one that is retired is taken back first: one press less in its row, and nobody plans on it by mistake
+            if (!machine.retired()) {
+                buttons.add(button("cutting.machine.make.standard", figures, deeds.makeStandard()));
+            }
             buttons.add(button(
                     machine.retired() ? "cutting.machine.back" : "cutting.machine.retire",
                     figures,

@@ -21,7 +21,7 @@ public record MailAccount(
         boolean hasPassword) {
 
     private static final Set<String> THIS_COMPUTER = Set.of("localhost", "127.0.0.1", "::1");
-    private static final int LAST_PORT = 65_535;
+    public static final int LAST_PORT = 65_535;
 
     /** How the connection is kept secret (RFC 8314: TLS from the first byte is to be preferred). */
     public enum Security {

@@ -79,7 +79,7 @@ public class MailAccounts {
         try {
             new SmtpCourier(this::access).tryConnection();
         } catch (MessagingException fault) {
-            throw new Refused("letters.account.tried", SmtpCourier.words(fault));
+            throw new Refused(SmtpCourier.why(fault, store.read().account()));
         }
     }
 

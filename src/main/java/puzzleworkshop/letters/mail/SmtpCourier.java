@@ -9,16 +9,21 @@ import jakarta.mail.URLName;
 import jakarta.mail.internet.MimeMessage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.net.ConnectException;
+import java.net.SocketTimeoutException;
+import java.net.UnknownHostException;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Supplier;
+import javax.net.ssl.SSLException;
 import javax.net.ssl.SSLSocketFactory;
 import org.eclipse.angus.mail.smtp.SMTPAddressFailedException;
 import org.eclipse.angus.mail.smtp.SMTPSendFailedException;
 import org.eclipse.angus.mail.smtp.SMTPSenderFailedException;
 import org.eclipse.angus.mail.smtp.SMTPTransport;
 import org.springframework.mail.javamail.JavaMailSenderImpl;
+import puzzleworkshop.measure.Sentence;
 
 /**
  * Hands messages to a server by SMTP (RFC 5321). A server may take a message only when it has read the line with a single
@@ -109,6 +114,25 @@ class SmtpCourier implements Courier {
         }
         String words = deepest.isEmpty() ? fault.getClass().getSimpleName() : deepest.replaceAll("\\s+", " ");
         return words.length() > MOST_WORDS ? words.substring(0, MOST_WORDS) + "…" : words;
+    }
+
+    /** Why it could not be connected, so said that it is clear what to change; else in the server's words. */
+    static Sentence why(MessagingException fault, MailAccount account) {
+        for (Throwable part = fault; part != null; part = next(part)) {
+            if (part instanceof AuthenticationFailedException) {
+                return Sentence.of("letters.account.tried.sign-in", words(fault));
+            }
+            if (part instanceof UnknownHostException) {
+                return Sentence.of("letters.account.tried.host", account.host());
+            }
+            if (part instanceof ConnectException || part instanceof SocketTimeoutException) {
+                return Sentence.of("letters.account.tried.port", account.host(), Integer.toString(account.port()));
+            }
+            if (part instanceof SSLException) {
+                return Sentence.of("letters.account.tried.security", words(fault));
+            }
+        }
+        return Sentence.of("letters.account.tried", words(fault));
     }
 
     private static Throwable next(Throwable part) {

@@ -1,5 +1,6 @@
 package puzzleworkshop.letters.ui;
 
+import com.vaadin.flow.component.HasValidation;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
@@ -12,6 +13,8 @@ import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.PasswordField;
 import com.vaadin.flow.component.textfield.TextField;
+import java.util.List;
+import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
@@ -96,8 +99,10 @@ class MailAccountForm extends Div {
     }
 
     private void save() {
-        port.setInvalid(port.getValue() == null);
+        clearFaults();
         if (port.getValue() == null) {
+            port.setErrorMessage(getTranslation("letters.account.port", MailAccount.LAST_PORT));
+            port.setInvalid(true);
             return;
         }
         MailAccount typed = new MailAccount(
@@ -109,8 +114,41 @@ class MailAccountForm extends Div {
                 fromName.getValue().strip(),
                 fromAddress.getValue().strip(),
                 false);
-        if (Feedback.unlessRefused(figures, "letters.account.saved", () -> accounts.save(typed, password.getValue()))) {
-            read();
+        try {
+            accounts.save(typed, password.getValue());
+        } catch (Refused refused) {
+            if (!mark(refused)) {
+                Feedback.refusal(figures.say(refused));
+            }
+            return;
+        }
+        Feedback.tell(getTranslation("letters.account.saved"), false);
+        read();
+    }
+
+    /** Where it is wrong, it stays said. */
+    private boolean mark(Refused refused) {
+        HasValidation field = switch (refused.sentence().key()) {
+            case "letters.account.port", "letters.account.tried.port" -> port;
+            case "letters.account.host", "letters.account.tried.host" -> host;
+            case "letters.account.from" -> fromAddress;
+            case "letters.account.open", "letters.account.tried.security" -> security;
+            case "letters.account.password", "letters.account.tried.sign-in" -> password;
+            default -> null;
+        };
+        if (field == null) {
+            return false;
+        }
+        field.setErrorMessage(figures.say(refused));
+        field.setInvalid(true);
+        return true;
+    }
+
+    private void clearFaults() {
+        answer.setVisible(false);
+        for (HasValidation field : List.of(port, host, fromAddress, security, password)) {
+            field.setErrorMessage("");
+            field.setInvalid(false);
         }
     }
 
@@ -118,25 +156,29 @@ class MailAccountForm extends Div {
     private void tryConnection() {
         UI ui = UI.getCurrent();
         attempt.setEnabled(false);
+        clearFaults();
         tell(getTranslation("letters.account.trying"), "wait");
         UiPush.beside("mail account", () -> {
-            String words;
-            String kind;
-            try {
-                accounts.tryConnection();
-                words = figures.text("letters.account.works");
-                kind = "good";
-            } catch (Refused refused) {
-                words = figures.say(refused);
-                kind = "bad";
-            }
-            String said = words;
-            String how = kind;
+            Optional<Refused> no = refusal();
             UiPush.tell(ui, () -> {
-                tell(said, how);
+                if (no.isEmpty()) {
+                    tell(getTranslation("letters.account.works"), "good");
+                } else {
+                    tell(figures.say(no.get()), "bad");
+                    mark(no.get());
+                }
                 attempt.setEnabled(true);
             });
         });
+    }
+
+    private Optional<Refused> refusal() {
+        try {
+            accounts.tryConnection();
+            return Optional.empty();
+        } catch (Refused refused) {
+            return Optional.of(refused);
+        }
     }
 
     private void tell(String words, String kind) {

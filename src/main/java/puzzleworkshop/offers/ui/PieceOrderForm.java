@@ -45,7 +45,10 @@ public class PieceOrderForm extends Div {
     private final transient BookingKey key = BookingKey.fresh();
     private final transient LatestAnswer<PieceOffer> latest = new LatestAnswer<>(Duration.ZERO);
 
-    /** @param today kerf and stretch as they stand on the screen when it is asked; empty while they are impossible */
+    /**
+     * @param forNothing whether it was decided already that the customer pays nothing; can be changed here
+     * @param today kerf and stretch as they stand on the screen when it is asked; empty while they are impossible
+     */
     public PieceOrderForm(
             PieceOrders pieces,
             Confirmations confirmations,
@@ -53,6 +56,7 @@ public class PieceOrderForm extends Div {
             String who,
             OrderId of,
             int piece,
+            boolean forNothing,
             Supplier<Optional<LostPiece.Today>> today) {
         this.pieces = pieces;
         this.confirmations = confirmations;
@@ -63,6 +67,7 @@ public class PieceOrderForm extends Div {
         this.today = today;
         addClassName("pw-stack");
         free.setLabel(figures.text("offers.piece.free"));
+        free.setValue(forNothing);
         free.addValueChangeListener(event -> {
             latest.forget();
             answer.removeAll();

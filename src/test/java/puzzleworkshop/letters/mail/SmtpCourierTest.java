@@ -29,6 +29,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.letters.mail.MailAccount.Security;
 import puzzleworkshop.letters.mail.ScriptedServer.Step;
+import puzzleworkshop.measure.Sentence;
 
 /** What each way in which a mail server can answer, or not, means for a letter. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -71,6 +72,29 @@ class SmtpCourierTest {
             assertThat(got[0].getAllRecipients()[0]).hasToString("ida@norrby.example");
         } finally {
             server.stop();
+        }
+    }
+
+    @Test
+    void a_port_that_nobody_listens_at_and_a_name_that_is_none_are_said_as_such() throws IOException {
+        int closed;
+        try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            closed = socket.getLocalPort();
+        }
+        MailAccount nobody = account(closed, Security.NONE, "");
+        assertThat(why(nobody).key()).isEqualTo("letters.account.tried.port");
+        assertThat(why(nobody).arguments()).containsExactly("localhost", Integer.toString(closed));
+        // RFC 2606: names below .invalid are never there
+        MailAccount nowhere = new MailAccount(true, "mail.invalid", 25, Security.NONE, "", "", "a@b.example", false);
+        assertThat(why(nowhere).key()).isEqualTo("letters.account.tried.host");
+    }
+
+    private static Sentence why(MailAccount account) {
+        try {
+            new SmtpCourier(() -> new SmtpCourier.Access(account, "")).tryConnection();
+            throw new AssertionError("connected");
+        } catch (MessagingException fault) {
+            return SmtpCourier.why(fault, account);
         }
     }
 

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextArea;
+import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -70,6 +73,40 @@ class LettersTypedTest extends SpringBrowserlessTest {
         test(find(Button.class).withText("Save this wording").single()).click();
         choose(LetterKind.THANK_YOU);
         assertThat(body().getValue()).as("saved: nothing to ask").isNotEqualTo("Not saved yet");
+    }
+
+    @Test
+    void what_is_wrong_with_the_mail_server_stays_said_beside_its_field() {
+        navigate(LettersView.class);
+        IntegerField port = find(IntegerField.class).withCaption("Port").single();
+        port.setValue(70_000);
+        test(save()).click();
+        assertThat(port.isInvalid()).isTrue();
+        assertThat(port.getErrorMessage()).startsWith("A port is a number from 1 to 65,535");
+        port.setValue(587);
+        find(Checkbox.class)
+                .withCaption("Letters can be sent by the program")
+                .single()
+                .setValue(true);
+        test(save()).click();
+        assertThat(port.isInvalid()).isFalse();
+        TextField server = find(TextField.class).all().stream()
+                .filter(TextField::isInvalid)
+                .findFirst()
+                .orElseThrow();
+        assertThat(server.getLabel()).isEqualTo("Mail server (SMTP)");
+    }
+
+    /** Of the mail server: beside the way to try it. */
+    private Button save() {
+        return (Button) find(Button.class)
+                .withText("Try the connection")
+                .single()
+                .getParent()
+                .orElseThrow()
+                .getChildren()
+                .findFirst()
+                .orElseThrow();
     }
 
     private Order order() {

@@ -54,6 +54,7 @@ class PieceAgain extends Div {
     private final Div result = new Div();
     private final transient Optional<Position> cut;
     private transient Piece chosen;
+    private boolean forNothing;
 
     PieceAgain(Order order, CutPattern pattern, PieceAgainParts parts, Formatter figures) {
         this.order = order;
@@ -93,6 +94,12 @@ class PieceAgain extends Div {
                 figures.number(place.kerf().mm(), 2)))));
         add(result);
         draw();
+    }
+
+    /** The customer pays nothing for the piece unless somebody says so here. */
+    void forNothing() {
+        forNothing = true;
+        show();
     }
 
     private void place(IntegerField field, String label, int most) {
@@ -196,7 +203,7 @@ class PieceAgain extends Div {
             print.addClassName("pattern-link");
             result.add(row("bench.again.print", print));
         });
-        result.add(scraps(lost), parts.order(order, chosen.number(), this::today));
+        result.add(scraps(lost), parts.order(order, chosen.number(), forNothing, this::today));
         SmallText caution = new SmallText(figures.text("bench.again.caution"));
         result.add(caution);
     }

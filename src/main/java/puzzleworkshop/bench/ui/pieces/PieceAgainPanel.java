@@ -6,6 +6,7 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.offers.PieceOrders;
@@ -57,10 +58,19 @@ class PieceAgainPanel implements OrderPanel {
         try {
             CutPattern pattern = patterns.of(order.puzzle().pattern());
             Details details = new Details(figures.text("bench.again"));
+            AtomicBoolean forNothing = new AtomicBoolean();
+            details.getElement().addEventListener(PieceOrders.FOR_NOTHING, event -> {
+                forNothing.set(true);
+                again(details).ifPresent(PieceAgain::forNothing);
+            });
             // drawing and fields are made for those who lost a piece, not for everybody who opens the order
             details.addOpenedChangeListener(event -> {
-                if (event.isOpened() && details.getContent().findAny().isEmpty()) {
-                    details.add(new PieceAgain(order, pattern, parts, figures));
+                if (event.isOpened() && again(details).isEmpty()) {
+                    PieceAgain again = new PieceAgain(order, pattern, parts, figures);
+                    details.add(again);
+                    if (forNothing.get()) {
+                        again.forNothing();
+                    }
                 }
             });
             details.setId(PieceOrders.PLACE);
@@ -69,5 +79,9 @@ class PieceAgainPanel implements OrderPanel {
             section.add(new Paragraph(figures.say(refused)));
         }
         return Optional.of(section);
+    }
+
+    private static Optional<PieceAgain> again(Details details) {
+        return details.getContent().map(PieceAgain.class::cast).findAny();
     }
 }

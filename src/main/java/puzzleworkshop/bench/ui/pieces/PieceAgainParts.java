@@ -66,8 +66,9 @@ class PieceAgainParts {
     }
 
     /** The same piece as an order of its own, with a price and a day. */
-    PieceOrderForm order(Order order, int piece, Supplier<Optional<LostPiece.Today>> today) {
-        return new PieceOrderForm(pieces, confirmations, figures, signedIn.name(), order.id(), piece, today);
+    PieceOrderForm order(Order order, int piece, boolean forNothing, Supplier<Optional<LostPiece.Today>> today) {
+        return new PieceOrderForm(
+                pieces, confirmations, figures, signedIn.name(), order.id(), piece, forNothing, today);
     }
 
     /** Pieces of an order that became orders of their own. */

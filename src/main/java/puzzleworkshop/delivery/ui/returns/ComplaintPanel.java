@@ -162,10 +162,11 @@ class ComplaintPanel implements OrderPanel {
                     e -> all.getElement().executeJs("""
                         const part = document.getElementById($0);
                         if (part) {
+                          part.dispatchEvent(new Event($1));
                           part.opened = true;
                           part.scrollIntoView({block: 'start'});
                         }
-                        """, PieceOrders.PLACE)));
+                        """, PieceOrders.PLACE, PieceOrders.FOR_NOTHING)));
         }
         return all;
     }

@@ -4,8 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.details.Details;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.IntegerField;
+import com.vaadin.flow.dom.DomEvent;
+import com.vaadin.flow.internal.JacksonUtils;
+import com.vaadin.flow.internal.nodefeature.ElementListenerMap;
 import java.awt.image.BufferedImage;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
@@ -27,6 +32,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.judged.LostPiece;
@@ -48,6 +54,9 @@ class PieceAgainTest extends SpringBrowserlessTest {
 
     @Autowired
     PieceAgainParts parts;
+
+    @Autowired
+    PieceAgainPanel panel;
 
     @Autowired
     PiecePrint prints;
@@ -85,6 +94,27 @@ class PieceAgainTest extends SpringBrowserlessTest {
         assertThat(find(com.vaadin.flow.component.html.Anchor.class).all())
                 .extracting(anchor -> anchor.getElement().getAttribute("download"))
                 .contains(order.number() + "-piece-" + number + ".svg", order.number() + "-piece-" + number + ".pdf");
+    }
+
+    /** Decided with a complaint: nobody has to remember to say it a second time. */
+    @Test
+    void a_piece_that_was_promised_for_nothing_is_priced_so_from_the_start() {
+        com.vaadin
+                .flow
+                .component
+                .UI
+                .getCurrent()
+                .add(panel.show(order, () -> {}).orElseThrow());
+        Details details = find(Details.class).single();
+        details.getElement()
+                .getNode()
+                .getFeature(ElementListenerMap.class)
+                .fireEvent(
+                        new DomEvent(details.getElement(), PieceOrders.FOR_NOTHING, JacksonUtils.createObjectNode()));
+        details.setOpened(true);
+        test(field("Row, from the top")).setValue(2);
+        test(field("Piece in the row, from the left")).setValue(3);
+        assertThat(find(Checkbox.class).single().getValue()).isTrue();
     }
 
     /** PDFBox reads the page back: as large as piece and overhang, and printed all over. */
