@@ -214,7 +214,15 @@ public class ParcelJourney {
         desk.of(event.order()).filter(parcel -> !parcel.state().isHere()).ifPresent(parcel -> {
             // The order is locked already; the others of the parcel are not, so that nobody waits in a circle.
             store.lock(parcel.id());
-            store.move(parcel.id(), ParcelState.PACKED, Optional.empty(), Optional.empty());
+            // Its customer knows since then that it waits; collected at once, it was ready and collected in one moment.
+            Optional<Instant> waiting = parcel.leftAt()
+                    .filter(ready -> parcel.state() == ParcelState.COLLECTED
+                            && parcel.arrivedAt().filter(ready::isBefore).isPresent());
+            store.move(
+                    parcel.id(),
+                    waiting.isPresent() ? ParcelState.READY : ParcelState.PACKED,
+                    waiting,
+                    Optional.empty());
             parcel.orderIds()
                     .forEach(order -> orders.noteBeside(order, Sentence.of("delivery.history.back"), event.who()));
             desk.tell(parcel.id());

@@ -89,6 +89,24 @@ class ParcelsIT {
     }
 
     @Test
+    void collected_by_mistake_it_waits_again_since_it_was_ready() {
+        Order order = packed.one("Kit Berry", "Collection");
+        Parcel parcel = parcels.pack(List.of(order.id()), WHO);
+        Parcel ready = journey.ready(parcel.id(), WHO);
+        journey.collected(BookingKey.fresh(), parcel.id(), WHO, "test");
+        journey.takeBack(BookingKey.fresh(), parcel.id(), WHO);
+        assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.READY);
+        assertThat(parcels.get(parcel.id()).leftAt()).isEqualTo(ready.leftAt());
+        Order atOnce = packed.one("Lea Stone", "Collection");
+        Parcel neverReady = parcels.pack(List.of(atOnce.id()), WHO);
+        journey.collected(BookingKey.fresh(), neverReady.id(), WHO, "test");
+        journey.takeBack(BookingKey.fresh(), neverReady.id(), WHO);
+        assertThat(parcels.get(neverReady.id()).state())
+                .as("its customer was not told yet")
+                .isEqualTo(ParcelState.PACKED);
+    }
+
+    @Test
     void several_orders_of_one_customer_leave_in_one_parcel_and_no_other_customers_comes_along() {
         List<Order> two = packed.of("Cy Moor", "Parcel", 2);
         Order stranger = packed.one("Di Orr", "Parcel");

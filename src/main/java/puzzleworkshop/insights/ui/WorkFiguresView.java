@@ -132,7 +132,12 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
         }
         Period period = period();
         FigureRows rows = work.of(topic.getValue(), period);
-        SmallText days = new SmallText(figures.text("insights.work.span", period.from(), period.to()));
+        SmallText days = new SmallText(
+                period.from().equals(period.to())
+                        ? figures.day(period.to())
+                        : figures.text("insights.work.span", period.from(), period.to()));
+        // its lead says which years stand beside each other
+        days.setVisible(topic.getValue() != Topic.MONTHS);
         H2 title = new H2(getTranslation(rows.topic().textKey()));
         Paragraph lead = new Paragraph(figures.text(
                 rows.topic().textKey() + ".lead", workshop.currency().getCurrencyCode()));

@@ -358,6 +358,28 @@ class HandOverCardsTest extends SpringBrowserlessTest {
                 .hasSize(2);
     }
 
+    @Test
+    void a_parcel_of_two_orders_is_taken_back_with_one_press() {
+        List<Order> two = Nobody.does(() -> {
+            List<Order> packed = new PackedOrders(beans).of("Cy Moor", "Parcel", 2);
+            parcels.pack(packed.stream().map(Order::id).toList(), "Robin");
+            return packed;
+        });
+        navigate(HandOversView.class);
+        press("Sent");
+        assertThat(parcel(two.getFirst()).state()).isEqualTo(ParcelState.SENT);
+        assertThat(find(Button.class).withText("Take back").all())
+                .singleElement()
+                .extracting(button -> button.getElement().getAttribute("aria-label"), as(STRING))
+                .contains(two.getFirst().number(), two.getLast().number());
+        press("Close");
+        press("Take back");
+        assertThat(parcel(two.getFirst()).state()).isEqualTo(ParcelState.PACKED);
+        assertThat(find(Button.class).withText("Take back").exists()).isFalse();
+        press("Sent");
+        assertThat(parcel(two.getLast()).state()).isEqualTo(ParcelState.SENT);
+    }
+
     private Order packed(String customer, String way) {
         return Nobody.does(() -> new PackedOrders(beans).one(customer, way));
     }
