@@ -1,6 +1,7 @@
 package puzzleworkshop.insights.ui;
 
 import com.vaadin.flow.component.Component;
+import java.time.LocalDate;
 import java.util.Optional;
 
 /** Figures of another room; beans of this type stand below those of money, by place. */
@@ -8,6 +9,9 @@ public interface FiguresSection {
 
     int place();
 
-    /** @return empty when there is nothing to show */
-    Optional<Component> show();
+    /**
+     * @param since first day of the months that the page counts
+     * @return empty when there is nothing to show
+     */
+    Optional<Component> show(LocalDate since);
 }

@@ -80,7 +80,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
         add(drifts, debts(debts.open()), new AccountantSection(csv, book.today()));
         sections.stream()
                 .sorted(Comparator.comparingInt(FiguresSection::place))
-                .forEach(section -> section.show().ifPresent(this::add));
+                .forEach(section -> section.show(first.atDay(1)).ifPresent(this::add));
         showDrifts(since.drifts(), first);
     }
 

@@ -16,9 +16,7 @@ import puzzleworkshop.display.Markup;
 import puzzleworkshop.display.Still;
 import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.insights.ui.FiguresSection;
-import puzzleworkshop.insights.work.Period;
 import puzzleworkshop.sheets.board.RackSettings;
-import puzzleworkshop.workshop.Workshop;
 
 /** On Figures: what complaints have in common, over the twelve months of the other figures. */
 @org.springframework.stereotype.Component
@@ -28,13 +26,11 @@ class InCommonSection implements FiguresSection {
 
     private final Complaints complaints;
     private final RackSettings rack;
-    private final Workshop workshop;
     private final Formatter figures;
 
-    InCommonSection(Complaints complaints, RackSettings rack, Workshop workshop, Formatter figures) {
+    InCommonSection(Complaints complaints, RackSettings rack, Formatter figures) {
         this.complaints = complaints;
         this.rack = rack;
-        this.workshop = workshop;
         this.figures = figures;
     }
 
@@ -44,8 +40,7 @@ class InCommonSection implements FiguresSection {
     }
 
     @Override
-    public Optional<Component> show() {
-        LocalDate since = Period.yearUntil(workshop.today()).from();
+    public Optional<Component> show(LocalDate since) {
         List<Complaint> all = complaints.since(since);
         PageSection section = new PageSection(figures.text("delivery.figures.title"));
         if (all.isEmpty()) {
