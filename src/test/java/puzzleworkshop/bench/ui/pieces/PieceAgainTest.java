@@ -105,7 +105,7 @@ class PieceAgainTest extends SpringBrowserlessTest {
                 .UI
                 .getCurrent()
                 .add(panel.show(order, () -> {}).orElseThrow());
-        Details details = find(Details.class).single();
+        Details details = find(Details.class).withId(PieceOrders.PLACE).single();
         details.getElement()
                 .getNode()
                 .getFeature(ElementListenerMap.class)
@@ -114,7 +114,10 @@ class PieceAgainTest extends SpringBrowserlessTest {
         details.setOpened(true);
         test(field("Row, from the top")).setValue(2);
         test(field("Piece in the row, from the left")).setValue(3);
-        assertThat(find(Checkbox.class).single().getValue()).isTrue();
+        assertThat(find(Checkbox.class).all())
+                .filteredOn(box -> box.getLabel().startsWith("The customer pays nothing"))
+                .singleElement()
+                .returns(true, Checkbox::getValue);
     }
 
     /** PDFBox reads the page back: as large as piece and overhang, and printed all over. */
