@@ -4,7 +4,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -91,16 +94,27 @@ public class BlankScale {
 
     @Transactional(readOnly = true)
     public Optional<Reading> lastFor(OrderId order) {
-        return jdbc.sql("""
-            select grams, step_grams, width_mm, height_mm from blank_weighed where order_id = :order order by id desc limit 1
+        return Optional.ofNullable(lastFor(List.of(order)).get(order));
+    }
+
+    /** The same for many at once. */
+    @Transactional(readOnly = true)
+    public Map<OrderId, Reading> lastFor(Collection<OrderId> orders) {
+        Map<OrderId, Reading> last = new HashMap<>();
+        jdbc.sql("""
+            select distinct on (order_id) order_id, grams, step_grams, width_mm, height_mm from blank_weighed
+            where order_id = any (:orders) order by order_id, id desc
             """)
-                .param("order", order.value())
-                .query((row, n) -> new Reading(
-                        row.getDouble("grams"),
-                        row.getDouble("step_grams"),
-                        Optional.ofNullable(row.getBigDecimal("width_mm"))
-                                .map(width -> Size.mm(width.doubleValue(), height(row)))))
-                .optional();
+                .param("orders", orders.stream().map(OrderId::value).toArray(Long[]::new))
+                .query((row, n) -> last.put(
+                        new OrderId(row.getLong("order_id")),
+                        new Reading(
+                                row.getDouble("grams"),
+                                row.getDouble("step_grams"),
+                                Optional.ofNullable(row.getBigDecimal("width_mm"))
+                                        .map(width -> Size.mm(width.doubleValue(), height(row))))))
+                .list();
+        return last;
     }
 
     private static double height(ResultSet row) {

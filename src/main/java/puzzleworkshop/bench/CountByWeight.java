@@ -1,11 +1,9 @@
 package puzzleworkshop.bench;
 
-import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.Piece;
+import puzzleworkshop.pattern.PieceSizes;
 
 /**
  * Counting pieces on a scale: what all pieces of a puzzle should weigh together, by how much the true weight may differ
@@ -62,30 +60,15 @@ public record CountByWeight(double grams, double lightestGrams, double scatterGr
      * @param densityKgM3 at 12 % moisture; counts only where the blank was not weighed
      * @param weighed the blank before the cut, where it was weighed
      */
-    public static CountByWeight of(
-            CutPattern pattern, Length thickness, double densityKgM3, Optional<Weighed> weighed) {
-        double kerf = pattern.spec().kerf().mm();
-        List<Double> areas =
-                pattern.pieces().stream().map(piece -> left(piece, kerf)).toList();
-        double area = areas.stream().mapToDouble(a -> a).sum();
-        double lightest = areas.stream().mapToDouble(a -> a).min().orElse(0);
-        double around = pattern.pieces().stream()
-                .mapToDouble(piece -> piece.outline().lengthMm())
-                .sum();
+    public static CountByWeight of(PieceSizes sizes, Length thickness, double densityKgM3, Optional<Weighed> weighed) {
+        double area = sizes.areaMm2();
         double wood = weighed.map(CountByWeight::woodPerMm2).orElse(thickness.mm() * densityKgM3 * 1e-6);
         double each = wood + FACING_GRAMS_PER_MM2;
-        double byKerf = around * KERF_SCATTER_MM / 2 * each;
+        double byKerf = sizes.aroundMm() * KERF_SCATTER_MM / 2 * each;
         double others = weighed.map(on -> scatterOfWeighed(on, area, wood))
                 .orElseGet(() -> area * wood * root(DENSITY_SCATTER, THICKNESS_SCATTER_MM / thickness.mm()));
         return new CountByWeight(
-                area * each,
-                lightest * each,
-                WITHIN * root(byKerf, others),
-                pattern.pieces().size());
-    }
-
-    private static double left(Piece piece, double kerfMm) {
-        return Math.max(0, piece.areaMm2() - piece.outline().lengthMm() * kerfMm / 2);
+                area * each, sizes.smallestMm2() * each, WITHIN * root(byKerf, others), sizes.pieces());
     }
 
     /** Grams of a square millimetre of bare board. */

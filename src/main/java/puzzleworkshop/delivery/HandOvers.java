@@ -20,6 +20,7 @@ import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.events.OrderChanged;
 import puzzleworkshop.papers.Debts;
@@ -117,9 +118,7 @@ public class HandOvers {
         List<Parcel> sent = parcels.underWay().stream()
                 .filter(parcel -> parcel.state() == ParcelState.SENT)
                 .toList();
-        List<Order> packed = orders.open().stream()
-                .filter(order -> order.next().equals(Optional.of(Stage.HAND_OVER)))
-                .toList();
+        List<Order> packed = orders.open().stream().filter(HandOvers::isPacked).toList();
         List<Order> away = orders.all(
                 sent.stream().flatMap(parcel -> parcel.orderIds().stream()).toList());
         // What was sent before a remake is no parcel of what is packed now.
@@ -138,17 +137,20 @@ public class HandOvers {
     @Transactional(readOnly = true)
     public Optional<Entry> of(Order order) {
         Optional<Parcel> now = parcels.now(order);
-        return of(inside(order, now), now);
+        return of(inside(order, now), now, addresses.of(order));
     }
 
     /**
      * The same where the parcel is known already.
      *
      * @param inside what is in it
+     * @param to where it goes
      */
     @Transactional(readOnly = true)
-    public Optional<Entry> of(List<Order> inside, Optional<Parcel> now) {
-        return entries(inside, now.stream().toList(), facts(inside)).stream().findFirst();
+    public Optional<Entry> of(List<Order> inside, Optional<Parcel> now, Optional<PostalAddress> to) {
+        OrderId first = inside.getFirst().id();
+        Facts facts = new Facts(to.map(address -> Map.of(first, address)).orElse(Map.of()), open(inside));
+        return entries(inside, now.stream().toList(), facts).stream().findFirst();
     }
 
     /** The orders in an order's parcel; without one it goes alone. */
@@ -162,9 +164,17 @@ public class HandOvers {
     /** Ready since longer than its way keeps it. */
     @Transactional(readOnly = true)
     public List<Entry> notCollected() {
-        return now().toCollect().stream()
+        List<Parcel> waiting = parcels.waiting();
+        List<Order> inside =
+                orders
+                        .all(waiting.stream()
+                                .flatMap(parcel -> parcel.orderIds().stream())
+                                .toList())
+                        .stream()
+                        .filter(HandOvers::isPacked)
+                        .toList();
+        return entries(inside, waiting, facts(inside)).stream()
                 .filter(entry -> entry.parcel()
-                        .filter(parcel -> parcel.state() == ParcelState.READY)
                         .flatMap(Parcel::leftAt)
                         .map(at -> at.atZone(workshop.zone())
                                 .toLocalDate()
@@ -172,6 +182,10 @@ public class HandOvers {
                                 .isBefore(workshop.today()))
                         .orElse(false))
                 .toList();
+    }
+
+    private static boolean isPacked(Order order) {
+        return order.state() == OrderState.CONFIRMED && order.next().equals(Optional.of(Stage.HAND_OVER));
     }
 
     /** What the page of the day shows. */
@@ -183,16 +197,19 @@ public class HandOvers {
     private record Facts(Map<OrderId, PostalAddress> to, Map<OrderId, Money> open) {}
 
     private Facts facts(List<Order> of) {
-        return of.isEmpty()
-                ? new Facts(Map.of(), Map.of())
-                : new Facts(
-                        addresses.of(of),
-                        debts.openOf(of.stream().map(Order::id).toList()).stream()
-                                .filter(debt -> debt.open().isPositive())
-                                .collect(Collectors.toMap(Debts.Debt::order, Debts.Debt::open)));
+        return of.isEmpty() ? new Facts(Map.of(), Map.of()) : new Facts(addresses.of(of), open(of));
+    }
+
+    private Map<OrderId, Money> open(List<Order> of) {
+        return debts.openOf(of.stream().map(Order::id).toList()).stream()
+                .filter(debt -> debt.open().isPositive())
+                .collect(Collectors.toMap(Debts.Debt::order, Debts.Debt::open));
     }
 
     private List<Entry> entries(List<Order> of, List<Parcel> known, Facts facts) {
+        if (of.isEmpty()) {
+            return List.of();
+        }
         Map<OrderId, Parcel> byOrder = new HashMap<>();
         known.forEach(parcel -> parcel.orderIds().forEach(id -> byOrder.put(id, parcel)));
         String home = addresses.home();

@@ -1,18 +1,18 @@
 package puzzleworkshop.delivery;
 
+import java.sql.Array;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Currency;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.delivery.sending.ParcelMeasure;
@@ -148,25 +148,32 @@ class ParcelStore {
     }
 
     Optional<Parcel> find(ParcelId id) {
-        return read("p.id = any (:ids)", new Long[] {id.value()}).stream().findFirst();
+        return read("p.id = any (:ids)", Map.of("ids", new Long[] {id.value()})).stream()
+                .findFirst();
     }
 
     /** The parcels that count of these orders. */
     List<Parcel> ofOrders(Collection<OrderId> orders) {
         return read(
                 "p.id in (select parcel_id from parcel_order where counts and order_id = any (:ids))",
-                orders.stream().map(OrderId::value).toArray(Long[]::new));
+                Map.of("ids", orders.stream().map(OrderId::value).toArray(Long[]::new)));
     }
 
     /** All parcels that an order was ever in, oldest first. */
     List<Parcel> everOf(OrderId order) {
         return read(
-                "p.id in (select parcel_id from parcel_order where order_id = any (:ids))", new Long[] {order.value()});
+                "p.id in (select parcel_id from parcel_order where order_id = any (:ids))",
+                Map.of("ids", new Long[] {order.value()}));
     }
 
     /** Those that have not arrived yet. */
     List<Parcel> underWay() {
-        return read("p.arrived_at is null and :ids::bigint[] is not null", new Long[0]);
+        return read("p.arrived_at is null", Map.of());
+    }
+
+    /** Those that wait to be collected. */
+    List<Parcel> waiting() {
+        return read("p.arrived_at is null and p.state = 'READY'", Map.of());
     }
 
     List<Parcel> byTracking(String tracking) {
@@ -174,23 +181,23 @@ class ParcelStore {
                 .param("tracking", tracking)
                 .query(Long.class)
                 .list();
-        return read("p.id = any (:ids)", ids.toArray(Long[]::new));
+        return read("p.id = any (:ids)", Map.of("ids", ids.toArray(Long[]::new)));
     }
 
-    private List<Parcel> read(String which, Long[] ids) {
-        Map<Long, List<OrderRef>> inside = new HashMap<>();
-        jdbc.sql("""
-            select i.parcel_id, r.id, r.number from parcel_order i join parcel p on p.id = i.parcel_id
-            join order_ref r on r.id = i.order_id where %s order by r.id
+    private List<Parcel> read(String which, Map<String, Long[]> given) {
+        List<ResultRow> rows = jdbc.sql("""
+            select p.*, i.ids as order_ids, i.numbers as order_numbers
+            from parcel p
+            cross join lateral (select array_agg(r.id order by r.id) as ids, array_agg(r.number order by r.id) as numbers
+                                from parcel_order o join order_ref r on r.id = o.order_id where o.parcel_id = p.id) i
+            where %s order by p.id
             """.formatted(which))
-                .param("ids", ids)
-                .query((row, n) -> inside.computeIfAbsent(row.getLong("parcel_id"), id -> new ArrayList<>())
-                        .add(new OrderRef(new OrderId(row.getLong("id")), row.getString("number"))))
+                .params(given)
+                .query((row, n) -> new ResultRow(row.getLong("customer_id"), parcel(row)))
                 .list();
-        List<ResultRow> rows = jdbc.sql("select p.* from parcel p where %s order by p.id".formatted(which))
-                .param("ids", ids)
-                .query((row, n) -> new ResultRow(row.getLong("customer_id"), parcel(row, inside)))
-                .list();
+        if (rows.isEmpty()) {
+            return List.of();
+        }
         Map<Long, Customer> names = customers
                 .all(rows.stream().map(ResultRow::customer).toList())
                 .stream()
@@ -202,7 +209,7 @@ class ParcelStore {
 
     private record ResultRow(long customer, Parcel parcel) {}
 
-    private static Parcel parcel(ResultSet row, Map<Long, List<OrderRef>> inside) throws SQLException {
+    private static Parcel parcel(ResultSet row) throws SQLException {
         Optional<ParcelMeasure> measure = Optional.ofNullable(row.getObject("weight_g", Double.class))
                 .flatMap(grams -> Optional.ofNullable(length(row, "long_mm"))
                         .map(longest ->
@@ -215,7 +222,7 @@ class ParcelStore {
                 Optional.ofNullable(row.getObject("way_id", Long.class)),
                 WayKind.valueOf(row.getString("kind")),
                 ParcelState.valueOf(row.getString("state")),
-                inside.getOrDefault(row.getLong("id"), List.of()),
+                inside(row),
                 row.getString("tracking"),
                 currency == null
                         ? Optional.empty()
@@ -226,6 +233,18 @@ class ParcelStore {
                 moment(row, "left_at"),
                 moment(row, "arrived_at"),
                 moment(row, "reminded_at"));
+    }
+
+    private static List<OrderRef> inside(ResultSet row) throws SQLException {
+        Array ids = row.getArray("order_ids");
+        if (ids == null) {
+            return List.of();
+        }
+        Long[] id = (Long[]) ids.getArray();
+        String[] number = (String[]) row.getArray("order_numbers").getArray();
+        return IntStream.range(0, id.length)
+                .mapToObj(i -> new OrderRef(new OrderId(id[i]), number[i]))
+                .toList();
     }
 
     private static Optional<Instant> moment(ResultSet row, String column) throws SQLException {

@@ -64,6 +64,12 @@ public class Parcels {
         return store.underWay();
     }
 
+    /** Those that are ready and wait to be collected. */
+    @Transactional(readOnly = true)
+    public List<Parcel> waiting() {
+        return store.waiting();
+    }
+
     /** @param tracking as it is typed or scanned */
     @Transactional(readOnly = true)
     public List<Parcel> byTracking(String tracking) {

@@ -18,8 +18,7 @@ class ReadyParcels implements WaitingToBeCollected {
 
     @Override
     public Set<OrderId> orders() {
-        return store.underWay().stream()
-                .filter(parcel -> parcel.state() == ParcelState.READY)
+        return store.waiting().stream()
                 .flatMap(parcel -> parcel.orderIds().stream())
                 .collect(Collectors.toSet());
     }

@@ -57,7 +57,7 @@ public class WayAdvice {
         List<Order> inside = parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(order));
         return of(
                 inside,
-                parcel.flatMap(Parcel::measure).or(() -> boxes.reckoned(inside)),
+                parcel.flatMap(Parcel::measure).or(() -> boxes.reckoned(inside, boxes.notes(inside))),
                 addresses.of(inside.getFirst()));
     }
 

@@ -1,7 +1,8 @@
 package puzzleworkshop.papers;
 
 import java.math.BigDecimal;
-import java.sql.Types;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Currency;
@@ -35,6 +36,11 @@ public class Debts {
         }
     }
 
+    private static final String ASKED = """
+        select order_id, number, customer, currency, due, received, due_on from order_money where due <> received\
+        """;
+    private static final String FIRST_DUE = " order by due_on nulls last, due - received desc";
+
     private final JdbcClient jdbc;
 
     Debts(JdbcClient jdbc) {
@@ -44,37 +50,30 @@ public class Debts {
     /** Overdue ones first, then by amount. */
     @Transactional(readOnly = true)
     public List<Debt> open() {
-        return read(Optional.empty());
+        return jdbc.sql(ASKED + FIRST_DUE).query(Debts::debt).list();
     }
 
     /** Those of some orders only, for who looks at a few: no other order is read. */
     @Transactional(readOnly = true)
     public List<Debt> openOf(Collection<OrderId> orders) {
-        return orders.isEmpty() ? List.of() : read(Optional.of(orders));
+        if (orders.isEmpty()) {
+            return List.of();
+        }
+        return jdbc.sql(ASKED + " and order_id = any (:orders)" + FIRST_DUE)
+                .param("orders", orders.stream().map(OrderId::value).toArray(Long[]::new))
+                .query(Debts::debt)
+                .list();
     }
 
-    private List<Debt> read(Optional<Collection<OrderId>> orders) {
-        return jdbc.sql("""
-            select order_id, number, customer, currency, due, received, due_on from order_money
-            where due <> received and (cast(:orders as bigint[]) is null or order_id = any (:orders))
-            order by due_on nulls last, due - received desc
-            """)
-                .param(
-                        "orders",
-                        orders.map(some -> some.stream().map(OrderId::value).toArray(Long[]::new))
-                                .orElse(null),
-                        Types.ARRAY)
-                .query((row, n) -> {
-                    Currency currency = Currency.getInstance(row.getString("currency"));
-                    return new Debt(
-                            new OrderId(row.getLong("order_id")),
-                            row.getString("number"),
-                            row.getString("customer"),
-                            money(row.getBigDecimal("due"), currency),
-                            money(row.getBigDecimal("received"), currency),
-                            Optional.ofNullable(row.getObject("due_on", LocalDate.class)));
-                })
-                .list();
+    private static Debt debt(ResultSet row, int n) throws SQLException {
+        Currency currency = Currency.getInstance(row.getString("currency"));
+        return new Debt(
+                new OrderId(row.getLong("order_id")),
+                row.getString("number"),
+                row.getString("customer"),
+                money(row.getBigDecimal("due"), currency),
+                money(row.getBigDecimal("received"), currency),
+                Optional.ofNullable(row.getObject("due_on", LocalDate.class)));
     }
 
     private static Money money(BigDecimal amount, Currency currency) {

@@ -88,6 +88,12 @@ public class Invoices {
         return accounts.of(order);
     }
 
+    /** The same for an order as it was read. */
+    @Transactional(readOnly = true)
+    public OrderAccount account(Order order) {
+        return accounts.of(order);
+    }
+
     @Transactional(readOnly = true)
     public Optional<Invoice> find(InvoiceId id) {
         return store.find(id);

@@ -27,17 +27,20 @@ class OrderAccounts {
 
     /** Papers, payments and what is open for one order. */
     OrderAccount of(OrderId order) {
-        Order which = orders.get(order);
+        return of(orders.get(order));
+    }
+
+    OrderAccount of(Order which) {
         Money agreed = which.price().gross().rounded();
         return new OrderAccount(
                 which.state() == OrderState.CANCELLED ? Money.zero(agreed.currency()) : agreed,
-                store.ofOrder(order),
-                payments.of(order));
+                store.ofOrder(which.id()),
+                payments.of(which.id()));
     }
 
     /** Closes an order that nothing is open of any more, opens one again that has something open once more. */
     void openOrClose(Order order, String who) {
-        if (order.state() == OrderState.CLOSED && !of(order.id()).open().isZero()) {
+        if (order.state() == OrderState.CLOSED && !of(order).open().isZero()) {
             orders.reopen(order.id(), who);
         } else {
             closeWhenPaid(order, who);
@@ -53,7 +56,7 @@ class OrderAccounts {
 
     /** Money over the counter without an invoice closes an order just as well; too much of it does not. */
     private void closeWhenPaid(Order order, String who) {
-        if (order.state() == OrderState.HANDED_OVER && of(order.id()).open().isZero()) {
+        if (order.state() == OrderState.HANDED_OVER && of(order).open().isZero()) {
             orders.close(order.id(), who);
         }
     }

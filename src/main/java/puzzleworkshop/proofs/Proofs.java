@@ -42,8 +42,8 @@ public class Proofs {
     }
 
     /** The link that works now, to be told to its customer once more; empty for one made before links could be shown again. */
-    public Optional<Token> shownAgain(OrderId id) {
-        return store.latest(id).filter(this::isOpen).flatMap(link -> store.token(link.id()));
+    public Optional<Token> shownAgain(Optional<ProofLink> link) {
+        return link.filter(this::isOpen).flatMap(open -> store.token(open.id()));
     }
 
     /** From now on the link shows nothing any more. */

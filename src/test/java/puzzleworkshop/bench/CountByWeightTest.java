@@ -18,6 +18,7 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PieceSizes;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.mesh.PatternMaker;
 
@@ -30,7 +31,7 @@ class CountByWeightTest {
     private static final PatternSpec A4 = PatternSpec.of(Size.mm(300, 200), new PieceGrid(8, 6), 7);
 
     private static CountByWeight unweighed(PatternSpec spec) {
-        return CountByWeight.of(PatternMaker.make(spec), spec.thickness(), BIRCH, Optional.empty());
+        return CountByWeight.of(PieceSizes.of(PatternMaker.make(spec)), spec.thickness(), BIRCH, Optional.empty());
     }
 
     /** JTS takes half a kerf off every piece, all round: its areas are the judge. */
@@ -84,8 +85,8 @@ class CountByWeightTest {
         // a board 15 % heavier than the handbook says
         double grams =
                 blank.area().mm2() * 3 * 1.15 * BIRCH * 1e-6 + sticker.area().mm2() * 200e-6;
-        CountByWeight count =
-                CountByWeight.of(pattern, Length.mm(3), BIRCH, Optional.of(new Weighed(grams, 0.1, blank, sticker)));
+        CountByWeight count = CountByWeight.of(
+                PieceSizes.of(pattern), Length.mm(3), BIRCH, Optional.of(new Weighed(grams, 0.1, blank, sticker)));
         double truly = areaByJts(pattern) * (3 * 1.15 * BIRCH * 1e-6 + 200e-6);
         assertThat(count.grams()).isCloseTo(truly, within(0.002 * truly));
         assertThat(count.showsOneMissing()).isTrue();
@@ -95,7 +96,7 @@ class CountByWeightTest {
     @Test
     void a_coarse_scale_is_said_to_be_too_coarse() {
         CountByWeight count = CountByWeight.of(
-                PatternMaker.make(A4),
+                PieceSizes.of(PatternMaker.make(A4)),
                 Length.mm(3),
                 BIRCH,
                 Optional.of(new Weighed(160, 5, Size.mm(322, 222), Size.mm(306, 206))));

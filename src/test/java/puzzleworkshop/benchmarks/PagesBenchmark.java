@@ -97,6 +97,12 @@ final class PagesBenchmark implements Benchmark {
                 (select max(id) from customer_order where state = 'CLOSED' and number not like 'B-%')) h
             where o.number like 'B-%'
             """).update();
+        // an order is closed when it is paid
+        jdbc.sql("""
+            insert into order_payment (order_id, kind, way, amount, currency, paid_on, who, at)
+            select id, 'PAYMENT', 'TRANSFER', price_gross, currency, closed_at::date, 'bench', closed_at
+            from customer_order where number like 'B-%' and state = 'CLOSED' and price_gross > 0
+            """).update();
         jdbc.sql("analyze").update();
         return jdbc.sql("select count(*) from customer_order")
                 .query(Integer.class)

@@ -192,11 +192,11 @@ class ProofsIT {
 
     @Test
     void a_link_is_shown_again_as_long_as_it_works() {
-        assertThat(proofs.shownAgain(order.id())).contains(token);
+        assertThat(proofs.shownAgain(proofs.linkOf(order.id()))).contains(token);
         Token second = proofs.makeLink(order.id(), "Robin");
-        assertThat(proofs.shownAgain(order.id())).contains(second);
+        assertThat(proofs.shownAgain(proofs.linkOf(order.id()))).contains(second);
         proofs.withdrawLink(order.id(), "Robin");
-        assertThat(proofs.shownAgain(order.id())).isEmpty();
+        assertThat(proofs.shownAgain(proofs.linkOf(order.id()))).isEmpty();
         assertThat(jdbc.sql("select count(token) from proof_link where order_id = :order")
                         .param("order", order.id().value())
                         .query(Integer.class)

@@ -15,6 +15,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.PieceSizes;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
@@ -93,7 +94,8 @@ class PackingPart implements StagePart {
                         reading.stepGrams(),
                         reading.blank().orElseGet(() -> numbers.blankFor(finished)),
                         numbers.stickerFor(finished)));
-        CountByWeight count = CountByWeight.of(pattern, order.board().thickness(), material.densityKgM3(), weighed);
+        CountByWeight count =
+                CountByWeight.of(PieceSizes.of(pattern), order.board().thickness(), material.densityKgM3(), weighed);
         Paragraph said = new Paragraph(figures.text(
                 count.showsOneMissing() ? "bench.count.shows" : "bench.count.hides",
                 figures.number(count.grams(), weighed.isPresent() ? 1 : 0),

@@ -33,22 +33,22 @@ class AddressStore {
                 .update();
     }
 
-    Map<OrderId, PostalAddress> ofOrders(Collection<OrderId> orders) {
-        Map<OrderId, PostalAddress> found = new HashMap<>();
-        jdbc.sql("select * from postal_address where order_id = any (:ids)")
-                .param("ids", orders.stream().map(OrderId::value).toArray(Long[]::new))
-                .query((row, n) -> found.put(new OrderId(row.getLong("order_id")), address(row)))
-                .list();
-        return found;
-    }
+    /** Addresses of customers, and of orders that go elsewhere. */
+    record Kept(Map<Long, PostalAddress> customers, Map<OrderId, PostalAddress> orders) {}
 
-    Map<Long, PostalAddress> ofCustomers(Collection<Long> customers) {
-        Map<Long, PostalAddress> found = new HashMap<>();
-        jdbc.sql("select * from postal_address where customer_id = any (:ids)")
-                .param("ids", customers.toArray(Long[]::new))
-                .query((row, n) -> found.put(row.getLong("customer_id"), address(row)))
+    Kept of(Collection<Long> customers, Collection<OrderId> orders) {
+        Kept kept = new Kept(new HashMap<>(), new HashMap<>());
+        jdbc.sql("select * from postal_address where customer_id = any (:customers) or order_id = any (:orders)")
+                .param("customers", customers.toArray(Long[]::new))
+                .param("orders", orders.stream().map(OrderId::value).toArray(Long[]::new))
+                .query((row, n) -> {
+                    long order = row.getLong("order_id");
+                    return row.wasNull()
+                            ? kept.customers().put(row.getLong("customer_id"), address(row))
+                            : kept.orders().put(new OrderId(order), address(row));
+                })
                 .list();
-        return found;
+        return kept;
     }
 
     void forCustomer(long customer, PostalAddress address) {

@@ -60,12 +60,14 @@ public class Addresses {
     /** The same for many at once. */
     @Transactional(readOnly = true)
     public Map<OrderId, PostalAddress> of(Collection<Order> many) {
+        AddressStore.Kept kept = store.of(
+                many.stream().map(order -> order.customer().id()).collect(Collectors.toSet()),
+                many.stream().map(Order::id).toList());
         Map<OrderId, PostalAddress> found = new HashMap<>();
-        Map<Long, PostalAddress> own = store.ofCustomers(
-                many.stream().map(order -> order.customer().id()).collect(Collectors.toSet()));
-        many.forEach(order -> Optional.ofNullable(own.get(order.customer().id()))
+        many.forEach(order -> Optional.ofNullable(
+                        kept.customers().get(order.customer().id()))
                 .ifPresent(address -> found.put(order.id(), address)));
-        found.putAll(store.ofOrders(many.stream().map(Order::id).toList()));
+        found.putAll(kept.orders());
         return found;
     }
 

@@ -20,7 +20,6 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.runtime.Change;
@@ -131,8 +130,9 @@ public class Boxes implements Wrapping {
     @Transactional
     public double measured(SupplyId box, OrderId order, Size base, Length filled, String who) {
         Order of = orders.get(order);
-        CutPattern pattern = patterns.of(of.puzzle().pattern());
-        double solid = Contents.loose(pattern, of.board().thickness()).solidMm3();
+        double solid = Contents.loose(
+                        patterns.sizes(of.puzzle().pattern()), of.board().thickness())
+                .solidMm3();
         double factor = Box.measured(base.area().mm2(), filled, solid);
         if (!(factor >= LEAST_FACTOR && factor <= MOST_FACTOR)) {
             throw new Refused("delivery.box.factor", factor);
@@ -142,12 +142,25 @@ public class Boxes implements Wrapping {
         return factor;
     }
 
+    /**
+     * What is noted about orders that lie together, read for all of them at once.
+     *
+     * @param chosen the boxes that somebody chose
+     * @param weighed their blanks on the scale
+     */
+    public record Notes(Map<OrderId, SupplyId> chosen, Map<OrderId, BlankScale.Reading> weighed) {}
+
     @Transactional(readOnly = true)
-    public Packing packing(Order order) {
+    public Notes notes(List<Order> of) {
+        List<OrderId> ids = of.stream().map(Order::id).toList();
+        return new Notes(store.chosen(ids), scale.lastFor(ids));
+    }
+
+    @Transactional(readOnly = true)
+    public Packing packing(Order order, Notes notes) {
         List<Box> all = all();
         BoxChoice proposed = BoxChoice.smallest(all, contents(order), order.quantity());
-        Optional<Box> chosen = Optional.ofNullable(
-                        store.chosen(List.of(order.id())).get(order.id()))
+        Optional<Box> chosen = Optional.ofNullable(notes.chosen().get(order.id()))
                 .flatMap(id -> all.stream()
                         .filter(box -> box.item().id().equals(Optional.of(id)))
                         .findFirst());
@@ -157,7 +170,7 @@ public class Boxes implements Wrapping {
     public Contents contents(Order order) {
         return Contents.of(
                 order.puzzle(),
-                patterns.of(order.puzzle().pattern()),
+                patterns.sizes(order.puzzle().pattern()),
                 order.board().thickness());
     }
 
@@ -176,21 +189,15 @@ public class Boxes implements Wrapping {
 
     /** What one packed puzzle of the order should weigh. */
     @Transactional(readOnly = true)
-    public PackedWeight weight(Order order) {
-        return weight(order, packing(order));
-    }
-
-    /** The same where it is known already what it is packed in. */
-    @Transactional(readOnly = true)
-    public PackedWeight weight(Order order, Packing packing) {
+    public PackedWeight weight(Order order, Notes notes) {
         double density = density(order);
         TradeNumbers numbers = workshop.tradeNumbers();
         Size finished = order.puzzle().finished();
         CountByWeight count = CountByWeight.of(
-                patterns.of(order.puzzle().pattern()),
+                patterns.sizes(order.puzzle().pattern()),
                 order.board().thickness(),
                 density,
-                scale.lastFor(order.id())
+                Optional.ofNullable(notes.weighed().get(order.id()))
                         .map(reading -> new CountByWeight.Weighed(
                                 reading.grams(),
                                 reading.stepGrams(),
@@ -200,26 +207,25 @@ public class Boxes implements Wrapping {
                 count.grams(),
                 count.scatterGrams(),
                 PackedWeight.tray(order.puzzle(), order.board().thickness(), density),
-                packing.box().map(Box::emptyGrams).orElse(0.0));
+                packing(order, notes).box().map(Box::emptyGrams).orElse(0.0));
     }
 
     /**
      * What a parcel of these orders should measure: their boxes flat on one another. Empty while a box is not known.
      */
     @Transactional(readOnly = true)
-    public Optional<ParcelMeasure> reckoned(List<Order> inside) {
+    public Optional<ParcelMeasure> reckoned(List<Order> inside, Notes notes) {
         double grams = 0;
         double longest = 0;
         double middle = 0;
         double high = 0;
         for (Order order : inside) {
-            Packing packing = packing(order);
-            Optional<Box> box = packing.box();
+            Optional<Box> box = packing(order, notes).box();
             if (box.isEmpty()) {
                 return Optional.empty();
             }
             ParcelMeasure one =
-                    box.get().outside(weight(order, packing).grams() - box.get().emptyGrams());
+                    box.get().outside(weight(order, notes).grams() - box.get().emptyGrams());
             grams += one.grams() * order.quantity();
             longest = Math.max(longest, one.longest().mm());
             middle = Math.max(middle, one.middle().mm());
@@ -241,7 +247,7 @@ public class Boxes implements Wrapping {
 
     @Override
     public Optional<Map<SupplyId, BigDecimal>> of(Order order) {
-        return packing(order)
+        return packing(order, notes(List.of(order)))
                 .box()
                 .map(box -> Map.of(box.item().id().orElseThrow(), BigDecimal.valueOf(order.quantity())));
     }

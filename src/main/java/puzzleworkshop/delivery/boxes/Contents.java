@@ -1,12 +1,10 @@
 package puzzleworkshop.delivery.boxes;
 
 import java.util.Arrays;
-import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Puzzle;
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.Piece;
+import puzzleworkshop.pattern.PieceSizes;
 import puzzleworkshop.pattern.Tray;
 
 /**
@@ -21,8 +19,8 @@ public record Contents(double solidMm3, double[] stiffest, boolean loose) {
     /** Print, adhesive and film on the wood, common practice. */
     private static final double FACING_MM = 0.2;
 
-    public static Contents of(Puzzle puzzle, CutPattern pattern, Length thickness) {
-        return puzzle.tray() ? inTray(puzzle, thickness) : loose(pattern, thickness);
+    public static Contents of(Puzzle puzzle, PieceSizes pieces, Length thickness) {
+        return puzzle.tray() ? inTray(puzzle, thickness) : loose(pieces, thickness);
     }
 
     /** Frame on backing, the puzzle in the frame. */
@@ -35,20 +33,9 @@ public record Contents(double solidMm3, double[] stiffest, boolean loose) {
                 false);
     }
 
-    static Contents loose(CutPattern pattern, Length thickness) {
-        double kerf = pattern.spec().kerf().mm();
+    static Contents loose(PieceSizes pieces, Length thickness) {
         double high = thickness.mm() + FACING_MM;
-        double area = 0;
-        double[] largest = {0, 0, 0};
-        for (Piece piece : pattern.pieces()) {
-            area += Math.max(0, piece.areaMm2() - piece.outline().lengthMm() * kerf / 2);
-            Bounds around = piece.outline().bounds();
-            double[] sides = sorted(around.width(), around.height(), high);
-            for (int i = 0; i < 3; i++) {
-                largest[i] = Math.max(largest[i], sides[i]);
-            }
-        }
-        return new Contents(area * high, largest, true);
+        return new Contents(pieces.areaMm2() * high, sorted(pieces.longestMm(), pieces.widestMm(), high), true);
     }
 
     private static double[] sorted(double... sides) {

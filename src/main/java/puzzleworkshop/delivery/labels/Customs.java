@@ -7,6 +7,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.address.Addresses;
+import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.boxes.PackedWeight;
 import puzzleworkshop.delivery.returns.Complaint.Remedy;
 import puzzleworkshop.delivery.returns.Complaints;
@@ -34,13 +35,14 @@ public class Customs {
         this.workshop = workshop;
     }
 
-    /** As what the goods of an order's parcel are declared unless somebody says otherwise; empty where nothing is declared. */
+    /**
+     * As what the goods of an order's parcel are declared unless somebody says otherwise; empty where nothing is declared.
+     *
+     * @param to where it goes
+     */
     @Transactional(readOnly = true)
-    public Optional<GoodsCategory> usual(Order order) {
-        if (addresses
-                .of(order)
-                .filter(to -> CustomsUnion.isLeft(addresses.home(), to))
-                .isEmpty()) {
+    public Optional<GoodsCategory> usual(Order order, Optional<PostalAddress> to) {
+        if (to.filter(address -> CustomsUnion.isLeft(addresses.home(), address)).isEmpty()) {
             return Optional.empty();
         }
         List<OrderId> inside =

@@ -129,7 +129,9 @@ public class ParcelPapers {
         Optional<Parcel> parcel = parcels.now(asked);
         List<Order> inside = parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(asked));
         Optional<PostalAddress> to = addresses.of(asked);
-        List<PackedWeight> weights = inside.stream().map(boxes::weight).toList();
+        Boxes.Notes notes = boxes.notes(inside);
+        List<PackedWeight> weights =
+                inside.stream().map(order -> boxes.weight(order, notes)).toList();
         return pdf(asked.number(), (document, writer) -> {
             slip(document, writer, asked, parcel, inside, weights, to);
             LabelSettings settings = store.read();
@@ -157,7 +159,7 @@ public class ParcelPapers {
                                                 asked.number()),
                                 0,
                                 0);
-                customs.usual(asked)
+                customs.usual(asked, to)
                         .map(declared::orElse)
                         .ifPresent(category -> declaration(
                                 document,

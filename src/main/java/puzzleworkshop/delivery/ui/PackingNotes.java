@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
+import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.boxes.Box;
 import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.boxes.PackedWeight;
@@ -42,10 +43,10 @@ class PackingNotes {
         this.figures = figures;
     }
 
-    Component show(Order order, Runnable changed) {
+    Component show(Order order, Boxes.Notes notes, Runnable changed) {
         Div part = new Part();
         part.addClassNames("pw-stack", "delivery-packing");
-        Boxes.Packing packing = boxes.packing(order);
+        Boxes.Packing packing = boxes.packing(order, notes);
         part.add(new Paragraph(figures.say(packing.proposed().reason())));
         List<Box> all = boxes.all();
         if (!all.isEmpty()) {
@@ -78,13 +79,13 @@ class PackingNotes {
             });
             part.add(box);
         }
-        part.add(weight(order, packing));
+        part.add(weight(order, notes));
         return part;
     }
 
-    private Component weight(Order order, Boxes.Packing packing) {
+    private Component weight(Order order, Boxes.Notes notes) {
         try {
-            PackedWeight weight = boxes.weight(order, packing);
+            PackedWeight weight = boxes.weight(order, notes);
             List<String> parts = new ArrayList<>();
             parts.add(figures.text("delivery.weight.pieces", figures.number(weight.piecesGrams(), 0)));
             if (weight.trayGrams() > 0) {
@@ -103,8 +104,12 @@ class PackingNotes {
         }
     }
 
-    /** Everything that is printed for the order, on the labels and from the place that are chosen here. */
-    Component papers(Order order) {
+    /**
+     * Everything that is printed for the order, on the labels and from the place that are chosen here.
+     *
+     * @param to where it goes
+     */
+    Component papers(Order order, Optional<PostalAddress> to) {
         Select<LabelKind> kind = new Select<>();
         kind.setLabel(figures.text("delivery.labels.kind"));
         kind.setItems(LabelKind.values());
@@ -116,7 +121,7 @@ class PackingNotes {
         first.setStepButtonsVisible(true);
         Anchor all = ParcelPanel.pdf("", figures.text("delivery.papers.all"));
         Anchor labels = ParcelPanel.pdf("", figures.text("delivery.papers.labels"));
-        Optional<GoodsCategory> usual = customs.usual(order);
+        Optional<GoodsCategory> usual = customs.usual(order, to);
         Select<GoodsCategory> declared = new Select<>();
         declared.setLabel(figures.text("delivery.cn22.declared"));
         declared.setItems(GoodsCategory.values());

@@ -95,6 +95,7 @@ class ParcelPanel implements OrderPanel {
         SendingWay way = ways.orUsual(parcel.flatMap(Parcel::way).or(order::deliveryWay));
         Optional<PostalAddress> to = addresses.of(order);
         List<Order> inside = handOvers.inside(order, parcel);
+        Boxes.Notes notes = boxes.notes(inside);
         boolean here = parcel.map(one -> one.state().isHere()).orElse(true);
         boolean packed = order.next().equals(Optional.of(Stage.HAND_OVER));
         // an address that nobody has looked through is asked for where the parcel is sent
@@ -103,21 +104,28 @@ class ParcelPanel implements OrderPanel {
             panel.add(address(order, to, changed));
         }
         if (here) {
-            panel.add(packing.show(order, changed));
+            panel.add(packing.show(order, notes, changed));
             if (packed) {
-                panel.add(wayOf(new Known(order, parcel, inside, way, to), changed));
+                panel.add(wayOf(new Known(order, parcel, inside, notes, way, to), changed));
             }
         }
         if (packed || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
-            handOvers.of(inside, parcel).ifPresent(entry -> panel.add(HandOverCard.onOrderPage(entry, parts, changed)));
+            handOvers
+                    .of(inside, parcel, to)
+                    .ifPresent(entry -> panel.add(HandOverCard.onOrderPage(entry, parts, changed)));
         }
-        panel.add(packing.papers(order));
+        panel.add(packing.papers(order, to));
         return Optional.of(panel);
     }
 
     /** What the parts of the panel have in common, read once. */
     private record Known(
-            Order order, Optional<Parcel> parcel, List<Order> inside, SendingWay way, Optional<PostalAddress> to) {}
+            Order order,
+            Optional<Parcel> parcel,
+            List<Order> inside,
+            Boxes.Notes notes,
+            SendingWay way,
+            Optional<PostalAddress> to) {}
 
     private Component address(Order order, Optional<PostalAddress> kept, Runnable changed) {
         Paragraph lines = new Paragraph(kept.map(address -> String.join("\n", address.lines(addresses.home())))
@@ -156,7 +164,7 @@ class ParcelPanel implements OrderPanel {
             changed.run();
         });
         Optional<ParcelMeasure> measured = known.parcel().flatMap(Parcel::measure);
-        Optional<ParcelMeasure> measure = measured.or(() -> reckoned(known.inside()));
+        Optional<ParcelMeasure> measure = measured.or(() -> reckoned(known));
         Div part = new Div(way, measure(known, measure, changed));
         part.addClassName("pw-stack");
         if (now.kind() == WayKind.PARCEL) {
@@ -194,9 +202,9 @@ class ParcelPanel implements OrderPanel {
         return row;
     }
 
-    private Optional<ParcelMeasure> reckoned(List<Order> inside) {
+    private Optional<ParcelMeasure> reckoned(Known known) {
         try {
-            return boxes.reckoned(inside);
+            return boxes.reckoned(known.inside(), known.notes());
         } catch (Refused unknown) {
             return Optional.empty();
         }

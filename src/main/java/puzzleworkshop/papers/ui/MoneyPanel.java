@@ -76,7 +76,7 @@ class MoneyPanel implements OrderPanel {
         if (!signedIn.isOwner()) {
             return Optional.empty();
         }
-        OrderAccount account = invoices.account(order.id());
+        OrderAccount account = invoices.account(order);
         Section section = new Section(
                 title(order, account),
                 new PriceBar(figures).show(orders.keptPrice(order.id()).answer()));

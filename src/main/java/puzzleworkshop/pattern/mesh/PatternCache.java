@@ -6,6 +6,7 @@ import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PieceSizes;
 import puzzleworkshop.runtime.VersionedCache;
 
 /**
@@ -19,6 +20,7 @@ public class PatternCache {
     private static final int MOST_PIECES_KEPT = 40_000;
 
     private static final int MOST_HEATS_KEPT = 2_000;
+    private static final int MOST_SIZES_KEPT = 2_000;
 
     private final VersionedCache<PatternSpec, CutPattern> kept = VersionedCache.<PatternSpec, CutPattern>ofWeight(
                     MOST_PIECES_KEPT, pattern -> pattern.pieces().size())
@@ -29,6 +31,10 @@ public class PatternCache {
 
     private final VersionedCache<InOrder, CutHeat> heats = VersionedCache.<InOrder, CutHeat>ofWeight(
                     MOST_HEATS_KEPT, heat -> 1)
+            .restingOnTheQuestion();
+
+    private final VersionedCache<PatternSpec, PieceSizes> sizes = VersionedCache.<PatternSpec, PieceSizes>ofWeight(
+                    MOST_SIZES_KEPT, of -> 1)
             .restingOnTheQuestion();
 
     private record InOrder(PatternSpec spec, CutPlan.Sequence sequence, CutPace pace) {}
@@ -42,6 +48,15 @@ public class PatternCache {
      */
     public CutPattern of(PatternSpec spec) {
         return kept.get(spec, () -> PatternMaker.make(spec));
+    }
+
+    /**
+     * How large its pieces are.
+     *
+     * @throws puzzleworkshop.measure.Refused as {@link PatternMaker#make}
+     */
+    public PieceSizes sizes(PatternSpec spec) {
+        return sizes.get(spec, () -> PieceSizes.of(of(spec)));
     }
 
     /**

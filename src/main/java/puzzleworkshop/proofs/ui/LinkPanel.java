@@ -53,7 +53,7 @@ class LinkPanel implements OrderPanel {
         Optional<ProofLink> link = proofs.linkOf(order.id());
         boolean open = link.map(proofs::isOpen).orElse(false);
         section.add(state(link, open));
-        Optional<Token> again = proofs.shownAgain(order.id());
+        Optional<Token> again = proofs.shownAgain(link);
         if (open && again.isEmpty()) {
             section.add(small(figures.text("proofs.panel.lost")));
         }

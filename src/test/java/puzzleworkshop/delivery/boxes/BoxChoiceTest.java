@@ -17,6 +17,7 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PieceSizes;
 import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.SupplyId;
@@ -33,7 +34,8 @@ class BoxChoiceTest {
     private final PatternSpec spec = PatternSpec.of(Size.mm(300, 200), new PieceGrid(8, 6), 5);
 
     private final CutPattern pattern = PatternMaker.make(spec);
-    private final Contents loose = Contents.of(new Puzzle(spec, IntendedAge.GROWN_UPS, false), pattern, THREE);
+    private final Contents loose =
+            Contents.of(new Puzzle(spec, IntendedAge.GROWN_UPS, false), PieceSizes.of(pattern), THREE);
 
     @Test
     void the_volume_of_the_pieces_is_that_of_the_puzzle_less_the_kerf() {
@@ -81,7 +83,7 @@ class BoxChoiceTest {
 
     @Test
     void a_puzzle_in_its_tray_needs_a_box_as_long_and_wide_as_the_tray() {
-        Contents tray = Contents.of(new Puzzle(spec, IntendedAge.GROWN_UPS, true), pattern, THREE);
+        Contents tray = Contents.of(new Puzzle(spec, IntendedAge.GROWN_UPS, true), PieceSizes.of(pattern), THREE);
         // 300 + 2 · (15 + 0.5) = 331 mm, 231 mm, and two boards with the print: 6.2 mm
         assertThat(tray.stiffest()).containsExactly(331, 231, 6.2);
         assertThat(box(1, 331, 231, 7, 9).takes(tray)).isTrue();

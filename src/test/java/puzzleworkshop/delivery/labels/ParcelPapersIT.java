@@ -132,8 +132,11 @@ class ParcelPapersIT {
         beans.getBean(puzzleworkshop.bench.Bench.class)
                 .tick(BookingKey.fresh(), List.of(order.id()), Stage.PACK, WHO, "test");
         assertThat(stock(large)).isEqualByComparingTo("9");
-        assertThat(boxes.weight(order).boxGrams()).isEqualTo(55);
-        assertThat(boxes.reckoned(List.of(order)).orElseThrow().longest()).isEqualTo(Length.mm(303));
+        assertThat(boxes.weight(order, boxes.notes(List.of(order))).boxGrams()).isEqualTo(55);
+        assertThat(boxes.reckoned(List.of(order), boxes.notes(List.of(order)))
+                        .orElseThrow()
+                        .longest())
+                .isEqualTo(Length.mm(303));
     }
 
     private SupplyId box(String name, double a, double b, double c) {

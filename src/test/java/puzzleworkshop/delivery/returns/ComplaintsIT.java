@@ -116,7 +116,9 @@ class ComplaintsIT {
     void what_is_made_again_for_nothing_is_declared_as_no_sale_when_it_crosses_a_border() {
         addresses.home("DE");
         Order order = handedOver("Dee Moor");
-        assertThat(customs.usual(order)).as("no address yet").isEmpty();
+        assertThat(customs.usual(order, addresses.of(order)))
+                .as("no address yet")
+                .isEmpty();
         addresses.keep(
                 order.id(),
                 new PostalAddress(
@@ -128,13 +130,13 @@ class ComplaintsIT {
                                 Part.TOWN, "Nordhafen")),
                 false,
                 WHO);
-        assertThat(customs.usual(order)).contains(GoodsCategory.SALE_OF_GOODS);
+        assertThat(customs.usual(order, addresses.of(order))).contains(GoodsCategory.SALE_OF_GOODS);
         remedies.remake(
                 BookingKey.fresh(),
                 complaints.report(order.id(), CHARRED, WHO),
                 new Terms(PostageBy.WORKSHOP, Optional.empty(), ""),
                 WHO);
-        assertThat(customs.usual(orders.get(order.id()))).contains(GoodsCategory.REPLACEMENT);
+        assertThat(customs.usual(orders.get(order.id()), addresses.of(order))).contains(GoodsCategory.REPLACEMENT);
     }
 
     @Test
