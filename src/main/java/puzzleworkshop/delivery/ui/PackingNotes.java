@@ -124,9 +124,11 @@ class PackingNotes {
         Optional<GoodsCategory> usual = customs.usual(order, to);
         Select<GoodsCategory> declared = new Select<>();
         declared.setLabel(figures.text("delivery.cn22.declared"));
-        declared.setItems(GoodsCategory.values());
         declared.setItemLabelGenerator(one -> figures.text(one.textKey()));
-        usual.ifPresent(declared::setValue);
+        usual.ifPresent(category -> {
+            declared.setItems(GoodsCategory.values());
+            declared.setValue(category);
+        });
         declared.setVisible(usual.isPresent());
         Runnable aim = () -> {
             LabelKind chosen = kind.getValue();

@@ -2,9 +2,9 @@ package puzzleworkshop.pricing.ui;
 
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.NativeDetails;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +30,10 @@ import puzzleworkshop.pricing.tax.VatSum;
 @StyleSheet("context://pricing.css")
 public class PriceBar extends Div {
 
+    /** The part whose line was pressed; empty for a press beside the lines. */
+    private static final String PRESSED =
+            "(event.target.closest('summary')?.querySelector('[data-part]')?.dataset.part ?? '')";
+
     private final transient Formatter figures;
     private final transient CostLabels words;
     private final Set<CostPart> opened = EnumSet.noneOf(CostPart.class);
@@ -45,11 +49,7 @@ public class PriceBar extends Div {
         removeAll();
         Map<CostPart, Money> parts = answer.costs().shownParts();
         add(new Still(summary(answer)), new Still(track(answer, parts)));
-        Div legend = new Div();
-        legend.addClassName("pricing-legend");
-        parts.forEach((part, shown) -> legend.add(part(part, shown, answer)));
-        legend.add(new Still(earns(answer)));
-        add(legend);
+        add(legend(answer, parts));
         if (answer.vat().mode() != VatMode.NONE) {
             add(new Still(tax(answer.vat())));
         }
@@ -137,20 +137,35 @@ public class PriceBar extends Div {
                 .with("style", "flex-grow: " + share.toPlainString());
     }
 
-    private NativeDetails part(CostPart part, Money shown, PriceAnswer answer) {
-        NativeDetails details = new NativeDetails(new Still(legend(part.name(), part.textKey(), shown, answer)));
-        details.addClassName("pricing-part");
-        details.setContent(
-                new Still(Markup.div("pricing-lines", lines(answer.costs().linesOf(part), shown, "pricing-line"))));
-        details.setOpen(opened.contains(part));
-        details.addToggleListener(event -> {
-            if (event.isOpened()) {
-                opened.add(part);
-            } else {
-                opened.remove(part);
-            }
-        });
-        return details;
+    /** The parts below one another, each opened by a press on its line, which the browser does by itself. */
+    private Still legend(PriceAnswer answer, Map<CostPart, Money> parts) {
+        List<Markup> rows = new ArrayList<>();
+        parts.forEach((part, shown) -> rows.add(part(part, shown, answer)));
+        rows.add(earns(answer));
+        Still legend = new Still(Markup.div("pricing-legend", rows));
+        legend.getElement()
+                .addEventListener(
+                        "click",
+                        event -> remember(event.getEventData().get(PRESSED).asString()))
+                .addEventData(PRESSED)
+                .setFilter(PRESSED + " !== ''");
+        return legend;
+    }
+
+    private void remember(String pressed) {
+        Arrays.stream(CostPart.values())
+                .filter(part -> part.name().equals(pressed))
+                .filter(part -> !opened.remove(part))
+                .forEach(opened::add);
+    }
+
+    private Markup part(CostPart part, Money shown, PriceAnswer answer) {
+        Markup details = Markup.of(
+                "details",
+                "pricing-part",
+                Markup.of("summary", "", legend(part.name(), part.textKey(), shown, answer)),
+                Markup.div("pricing-lines", lines(answer.costs().linesOf(part), shown, "pricing-line")));
+        return opened.contains(part) ? details.with("open", "") : details;
     }
 
     private List<Markup> lines(List<CostLine> lines, Money shown, String cssClasses) {
