@@ -86,6 +86,11 @@ public record Invoice(
         lines = List.copyOf(lines);
     }
 
+    /** The same paper with these lines on it. */
+    Invoice with(List<Line> lines) {
+        return new Invoice(id, series, number, order, correction, issuedOn, dueOn, parties, totals, lines);
+    }
+
     public Currency currency() {
         return gross().currency();
     }

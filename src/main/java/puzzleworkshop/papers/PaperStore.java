@@ -120,21 +120,27 @@ class PaperStore {
 
     private List<Invoice> papers(String which, Object a, Object b) {
         Map<Long, List<Invoice.Line>> lines = new HashMap<>();
-        jdbc.sql("select l.*, i.currency from invoice_line l join invoice i on i.id = l.invoice_id where " + which
-                        + " order by l.invoice_id, l.position")
-                .param("a", a)
-                .param("b", b)
-                .query((row, n) -> lines.computeIfAbsent(row.getLong("invoice_id"), id -> new ArrayList<>())
-                        .add(line(row)))
-                .list();
-        return jdbc.sql("select i.* from invoice i where " + which + " order by i.issued_on, i.id")
-                .param("a", a)
-                .param("b", b)
-                .query((row, n) -> invoice(row, lines.getOrDefault(row.getLong("id"), List.of())))
-                .list();
+        List<Invoice> papers = new ArrayList<>();
+        jdbc.sql("""
+            select i.*, l.what, l.quantity, l.unit_price, l.vat_percent,
+                   l.net as line_net, l.vat as line_vat, l.gross as line_gross
+            from invoice i join invoice_line l on l.invoice_id = i.id
+            where %s order by i.issued_on, i.id, l.position
+            """.formatted(which)).param("a", a).param("b", b).query(row -> {
+            List<Invoice.Line> own = lines.get(row.getLong("id"));
+            if (own == null) {
+                own = new ArrayList<>();
+                lines.put(row.getLong("id"), own);
+                papers.add(invoice(row));
+            }
+            own.add(line(row));
+        });
+        return papers.stream()
+                .map(paper -> paper.with(lines.get(paper.id().value())))
+                .toList();
     }
 
-    private static Invoice invoice(ResultSet row, List<Invoice.Line> lines) throws SQLException {
+    private static Invoice invoice(ResultSet row) throws SQLException {
         Currency currency = Currency.getInstance(row.getString("currency"));
         String reason = row.getString("reason");
         Optional<Invoice.Correction> correction = Optional.ofNullable(row.getObject("corrects", Long.class))
@@ -154,7 +160,7 @@ class PaperStore {
                         money(row, "gross", currency),
                         VatMode.valueOf(row.getString("vat_mode")),
                         VatRounding.valueOf(row.getString("vat_rounding"))),
-                lines);
+                List.of());
     }
 
     private static Invoice.Line line(ResultSet row) throws SQLException {
@@ -164,9 +170,9 @@ class PaperStore {
                 row.getBigDecimal("quantity").stripTrailingZeros(),
                 money(row, "unit_price", currency),
                 new Percent(row.getBigDecimal("vat_percent")),
-                money(row, "net", currency),
-                money(row, "vat", currency),
-                money(row, "gross", currency));
+                money(row, "line_net", currency),
+                money(row, "line_vat", currency),
+                money(row, "line_gross", currency));
     }
 
     private static Money money(ResultSet row, String column, Currency currency) throws SQLException {
