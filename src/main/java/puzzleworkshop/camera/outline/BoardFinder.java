@@ -7,6 +7,7 @@ import puzzleworkshop.camera.rings.Regions;
 import puzzleworkshop.camera.rings.Ring;
 import puzzleworkshop.camera.rings.SharpNotches;
 import puzzleworkshop.camera.rings.StraightEdges;
+import puzzleworkshop.camera.rings.Traces;
 import puzzleworkshop.camera.sheet.MeasuringSheetFinder;
 import puzzleworkshop.camera.sheet.SeenSheet;
 import puzzleworkshop.camera.walls.DarkNotches;
@@ -102,8 +103,8 @@ public final class BoardFinder {
         List<double[]> rings = roughly(lying, leftOut);
         List<double[]> faint = roughly(LyingThings.parts(mask, smallestMm2, largestMm2, true), new ArrayList<>());
         requireSome(rings);
-        boolean more = Leftovers.areThere(mask, lying, 3 + 2 * thickness, LEFTOVER * smallestMm2);
-        return new SeenEdges(rings, faint, leftOut, true, more, top());
+        Traces traces = Leftovers.of(mask, lying, 3 + 2 * thickness, LEFTOVER * smallestMm2);
+        return new SeenEdges(rings, faint, leftOut, true, traces.scaled(printScale), top());
     }
 
     private List<double[]> roughly(List<int[]> parts, List<Sentence> refusals) {
@@ -146,7 +147,7 @@ public final class BoardFinder {
             }
         }
         requireSome(rings);
-        return new SeenEdges(rings, List.of(), leftOut, false, false, top());
+        return new SeenEdges(rings, List.of(), leftOut, false, Traces.NONE, top());
     }
 
     private TopView top() {

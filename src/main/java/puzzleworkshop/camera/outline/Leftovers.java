@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import puzzleworkshop.camera.rings.PatchMeans;
 import puzzleworkshop.camera.rings.Regions;
+import puzzleworkshop.camera.rings.Traces;
 
 /**
  * Traces of something that lies there and was not found: a picture as white as the paper has no edge, but a thing of some thickness
@@ -40,7 +41,7 @@ final class Leftovers {
      * @param awayMm from everything found
      * @param mostMm2 larger than this is the shadow of a hand or of the phone
      */
-    static boolean areThere(BoardMask mask, List<int[]> found, double awayMm, double mostMm2) {
+    static Traces of(BoardMask mask, List<int[]> found, double awayMm, double mostMm2) {
         Ground ground = mask.ground;
         boolean[] beside = new boolean[mask.board.length];
         Arrays.fill(beside, true);
@@ -58,8 +59,19 @@ final class Leftovers {
         }
         byte[] trace = onCloth ? onCloth(mask, free) : onPaper(mask, free);
         double most = mostMm2 / (Ground.STEP * Ground.STEP);
-        return Regions.parts(trace, ground.columns, ground.rows, onCloth ? FEWEST_ON_CLOTH : FEWEST_CELLS).stream()
-                .anyMatch(part -> part.length < most);
+        return new Traces(
+                Regions.parts(trace, ground.columns, ground.rows, onCloth ? FEWEST_ON_CLOTH : FEWEST_CELLS).stream()
+                        .filter(part -> part.length < most)
+                        .map(part -> {
+                            double[] places = new double[2 * part.length];
+                            for (int i = 0; i < part.length; i++) {
+                                places[2 * i] = ground.x(part[i]);
+                                places[2 * i + 1] = ground.y(part[i]);
+                            }
+                            return places;
+                        })
+                        .toList(),
+                awayMm);
     }
 
     private static byte[] onPaper(BoardMask mask, boolean[] free) {

@@ -1,6 +1,7 @@
 package puzzleworkshop.camera.outline;
 
 import java.util.List;
+import puzzleworkshop.camera.rings.Traces;
 import puzzleworkshop.measure.Sentence;
 
 /**
@@ -11,11 +12,16 @@ import puzzleworkshop.measure.Sentence;
  * @param faint of pictures: the same again, with what hardly stands out from what lies below; nearer to some, farther from others
  * @param leftOut why something is not among them
  * @param varied whether they show a picture: where it is as pale as paper (or as dark as a cloth) below it, an edge may be wrong
- * @param more whether something of a picture lies there that was not found
+ * @param traces what says that more of a picture lies there than was found
  * @param top the photo as their tops are seen from above
  */
 public record SeenEdges(
-        List<double[]> rings, List<double[]> faint, List<Sentence> leftOut, boolean varied, boolean more, TopView top) {
+        List<double[]> rings,
+        List<double[]> faint,
+        List<Sentence> leftOut,
+        boolean varied,
+        Traces traces,
+        TopView top) {
 
     public SeenEdges {
         rings = List.copyOf(rings);

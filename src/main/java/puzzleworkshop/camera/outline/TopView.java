@@ -31,21 +31,32 @@ public final class TopView {
      *
      * @param left in mm
      * @param top in mm
+     * @param code the three of each cell in turn, row by row
      */
-    public record Patch(double left, double top, int columns, int rows, float[][] code) {
+    public record Patch(double left, double top, int columns, int rows, float[] code) {
 
-        /** Between cells, into the first three numbers of out. */
-        public void at(double x, double y, double[] out) {
-            double c = Math.clamp((x - left) / STEP, 0, columns - 1.001);
-            double r = Math.clamp((y - top) / STEP, 0, rows - 1.001);
-            int at = (int) r * columns + (int) c;
-            double fx = c - (int) c;
-            double fy = r - (int) r;
-            for (int k = 0; k < 3; k++) {
-                float[] one = code[k];
-                double upper = one[at] + fx * (one[at + 1] - one[at]);
-                double lower = one[at + columns] + fx * (one[at + columns + 1] - one[at + columns]);
-                out[k] = upper + fy * (lower - upper);
+        /** At places between cells, count of them in a straight line: three numbers for each into out. */
+        public void along(double x, double y, double dx, double dy, int count, double[] out) {
+            double c0 = (x - left) / STEP;
+            double r0 = (y - top) / STEP;
+            double dc = dx / STEP;
+            double dr = dy / STEP;
+            double lastColumn = columns - 1.001;
+            double lastRow = rows - 1.001;
+            for (int i = 0; i < count; i++) {
+                double c = Math.min(Math.max(c0 + i * dc, 0), lastColumn);
+                double r = Math.min(Math.max(r0 + i * dr, 0), lastRow);
+                int column = (int) c;
+                int row = (int) r;
+                double fx = c - column;
+                double fy = r - row;
+                int at = 3 * (row * columns + column);
+                int below = at + 3 * columns;
+                for (int k = 0; k < 3; k++) {
+                    double upper = code[at + k] + fx * (code[at + 3 + k] - code[at + k]);
+                    double lower = code[below + k] + fx * (code[below + 3 + k] - code[below + k]);
+                    out[3 * i + k] = upper + fy * (lower - upper);
+                }
             }
         }
     }
@@ -53,7 +64,7 @@ public final class TopView {
     public Patch patch(double left, double top, double right, double bottom) {
         int columns = (int) Math.ceil((right - left) / STEP) + 1;
         int rows = (int) Math.ceil((bottom - top) / STEP) + 1;
-        float[][] code = new float[3][columns * rows];
+        float[] code = new float[3 * columns * rows];
         double[] white = new double[3];
         paper.at((left + right) / 2 / printScale, (top + bottom) / 2 / printScale, white);
         double[][] corners = new double[4][2];
@@ -76,7 +87,7 @@ public final class TopView {
                         light[2] = 0;
                         photo.addLight(between(corners, 0, fx, fy), between(corners, 1, fx, fy), 1, light);
                         for (int k = 0; k < 3; k++) {
-                            code[k][r * columns + c] = (float) Math.sqrt(light[k] / white[k]);
+                            code[3 * (r * columns + c) + k] = (float) Math.sqrt(light[k] / white[k]);
                         }
                     }
                 }
@@ -89,6 +100,21 @@ public final class TopView {
         double upper = corners[0][axis] + fx * (corners[1][axis] - corners[0][axis]);
         double lower = corners[2][axis] + fx * (corners[3][axis] - corners[2][axis]);
         return upper + fy * (lower - upper);
+    }
+
+    /** How far beside its top the foot of a wall is seen, measured in the plane of the tops: x, y, mm. */
+    public double[] foot(double x, double y) {
+        double[] at = inPhoto(new double[] {x, y, x + 1, y, x, y + 1});
+        double[] foot = new double[2];
+        view.project(x / printScale, y / printScale, 0, foot);
+        double ax = at[2] - at[0];
+        double ay = at[3] - at[1];
+        double bx = at[4] - at[0];
+        double by = at[5] - at[1];
+        double u = foot[0] - at[0];
+        double v = foot[1] - at[1];
+        double det = ax * by - ay * bx;
+        return new double[] {(u * by - v * bx) / det, (ax * v - ay * u) / det};
     }
 
     /** Where points of tops are seen: u, v in turn, pixels. */

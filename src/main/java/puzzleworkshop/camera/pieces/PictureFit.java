@@ -1,7 +1,13 @@
 package puzzleworkshop.camera.pieces;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.PriorityQueue;
 import java.util.stream.IntStream;
 import puzzleworkshop.camera.outline.TopView;
 import puzzleworkshop.camera.pieces.PieceCheck.LaidPiece;
@@ -19,33 +25,30 @@ final class PictureFit {
     /** So many outlines are laid in for each thing, those nearest by the thing's own rough outline. */
     private static final int LAID_IN = 20;
 
+    /** So many turns of each outline are gone on with where it is looked for by edges alone, and so many of all together. */
+    private static final int TURNS = 3;
+
+    private static final int SEARCHED = 60;
+
+    /** So many are gone on with after rough settling, and so many outlines settled as finely as can be. */
+    private static final int GONE_ON_WITH = 12;
+
+    private static final int SETTLED = 6;
+
+    /** What is farther off than so many times the best, and this many mm, is not gone on with. */
+    private static final double MUCH_FARTHER = 2;
+
+    private static final double SAME_MM = 0.15;
+
     /** Area of a thing with its shadow against that of a piece. */
     private static final double LEAST_SHARE = 0.5;
 
     private static final double MOST_SHARE = 1.5;
 
-    /** How far to both sides a step is looked for in each round, mm. */
-    private static final double[] REACH = {2.4, 2, 1.6, 1.2, 1, 0.8, 0.6, 0.5, 0.5, 0.5};
-
-    private static final double STEP = 0.1;
-
-    /** Steps are taken between what lies so many samples to both sides: 0.2 mm, more than a photo's blur. */
-    private static final int HALF = 2;
-
-    /** In code values of all three colours together: less is noise or the weave of a cloth, so many times what is seen beside the piece. */
-    private static final double OVER_NOISE = 4;
-
-    private static final double LEAST_STEP = 0.025;
-    private static final double MOST_NOISE = 0.06;
-
-    /** Steps beyond this are all equally clear. */
-    private static final double CLEAR_STEP = 0.3;
-
-    /** A point without a step counts as far off as this, mm. */
-    private static final double UNSEEN_MM = 1;
-
     /** Nearer than this, mm, a piece surely lies there. */
     private static final double SURE_MM = 0.45;
+
+    private static final double CLEAR_MM = 0.3;
 
     /** Farther than this it may as well be a part of another piece. */
     private static final double LOST_MM = 0.5;
@@ -54,9 +57,6 @@ final class PictureFit {
     private static final double NOT_TRIED = 2;
 
     private static final double AROUND = 4;
-
-    /** Where nothing is but what lies below, mm outside of a piece. */
-    private static final double BESIDE = 2.6;
 
     private final TopView top;
     private final List<PieceProfile> places;
@@ -79,14 +79,38 @@ final class PictureFit {
 
         /** Whether another one, not fitting better, is this one seen again, or a part of it: a pale stretch runs through the picture. */
         boolean covers(Laid other) {
-            return isSure() && holds(other.x, other.y);
+            return isSure() && (holds(other.x, other.y) || other.isSure() && lies(other));
+        }
+
+        /** Of one piece two things may be seen, the middle of one of them beside it; where they are laid in tells. */
+        private boolean lies(Laid other) {
+            double middleX = 0;
+            double middleY = 0;
+            for (int i = 0; i < other.ring.length; i += 2) {
+                middleX += 2 * other.ring[i] / other.ring.length;
+                middleY += 2 * other.ring[i + 1] / other.ring.length;
+            }
+            return holds(middleX, middleY);
         }
 
         boolean isSure() {
             return piece.nearest() < SURE_MM;
         }
 
-        private boolean holds(double px, double py) {
+        /** The likeliest one. */
+        int place() {
+            double[] all = piece.distances();
+            return IntStream.range(0, all.length)
+                    .reduce((a, b) -> all[b] < all[a] ? b : a)
+                    .orElseThrow();
+        }
+
+        /** Nothing is won by looking again. */
+        boolean isClear() {
+            return piece.nearest() < CLEAR_MM;
+        }
+
+        boolean holds(double px, double py) {
             boolean in = false;
             for (int i = 0; i < ring.length; i += 2) {
                 int j = (i + 2) % ring.length;
@@ -101,69 +125,137 @@ final class PictureFit {
 
     /** @param blob around something that lies there, clockwise as seen, mm */
     Laid laid(double[] blob) {
-        return laid(blob, LAID_IN);
-    }
-
-    /** The same with every outline: what lies over a marker, or is as pale as the paper in a corner, has a blob like another piece's. */
-    Laid laidAnywhere(double[] blob) {
-        return laid(blob, places.size());
-    }
-
-    private Laid laid(double[] blob, int most) {
         PieceProfile found = new PieceProfile(blob, false);
-        int n = places.size();
-        double[] distances = new double[n];
-        Arrays.fill(distances, NOT_TRIED);
-        double[] rough = new double[n];
-        double[][] turns = new double[n][];
-        for (int p = 0; p < n; p++) {
-            double share = found.area / places.get(p).area;
-            rough[p] = PieceCheck.FAR;
-            if (share > LEAST_SHARE && share < MOST_SHARE) {
-                turns[p] = found.onto(places.get(p));
-                rough[p] = turns[p][0];
-            }
-        }
-        int[] nearest = IntStream.range(0, n)
-                .filter(p -> turns[p] != null)
+        return laid(found, blob, nearest(found));
+    }
+
+    /**
+     * The same with outlines that are looked for by their edges alone, in every turn: what lies over a marker, or is as pale as the
+     * paper in a corner, has a blob like another piece's, and what a pale stretch runs through has two.
+     *
+     * @param may which places' outlines may lie there
+     */
+    Laid laidAnywhere(double[] blob, boolean[] may) {
+        PieceProfile found = new PieceProfile(blob, false);
+        OutlineSearch search = OutlineSearch.around(found.middleX, found.middleY, reach(), top::patch);
+        List<Start> starts = new ArrayList<>(nearest(found));
+        IntStream.range(0, may.length)
+                .filter(p -> may[p])
                 .boxed()
-                .sorted((a, b) -> Double.compare(rough[a], rough[b]))
-                .limit(most)
+                .flatMap(p -> search.of(p, known[p], TURNS).stream())
+                .sorted(Comparator.comparingDouble(OutlineSearch.Start::covered).reversed())
+                .limit(SEARCHED)
+                .forEach(start -> starts.add(new Start(start.place(), start.pose())));
+        return laid(found, blob, starts);
+    }
+
+    private double reach() {
+        return Arrays.stream(known).mapToDouble(PlaceEdge::reach).max().orElse(0);
+    }
+
+    /** An outline and where it lies at first. */
+    private record Start(int place, Pose pose) {}
+
+    private record Turned(int place, double[] turn) {}
+
+    private boolean isAsLarge(PieceProfile found, int place) {
+        double share = found.area / places.get(place).area;
+        return share > LEAST_SHARE && share < MOST_SHARE;
+    }
+
+    /** The outlines nearest to a thing's own; those that cannot be by {@link PieceProfile#atLeast} are not laid on. */
+    private List<Start> nearest(PieceProfile found) {
+        double[] bound = new double[places.size()];
+        int[] likely = IntStream.range(0, bound.length)
+                .filter(p -> isAsLarge(found, p))
+                .peek(p -> bound[p] = found.atLeast(places.get(p)))
+                .boxed()
+                .sorted((a, b) -> Double.compare(bound[a], bound[b]))
                 .mapToInt(p -> p)
                 .toArray();
-        double[] ring = blob;
-        double unseen = 0;
-        double[] shown = new double[0];
-        if (nearest.length > 0) {
-            TopView.Patch patch = patch(blob);
-            double least = Double.MAX_VALUE;
-            for (int p : nearest) {
-                Pose pose = new Pose();
-                pose.cos = turns[p][1];
-                pose.sin = -turns[p][2];
-                pose.x = found.middleX;
-                pose.y = found.middleY;
-                distances[p] = settled(patch, known[p], pose);
-                if (distances[p] < least) {
-                    least = distances[p];
-                    ring = moved(known[p].ring, pose);
-                    unseen = pose.unseen * places.get(p).area;
-                    shown = shown(p, pose);
-                }
+        PriorityQueue<Turned> nearest = new PriorityQueue<>((a, b) -> Double.compare(b.turn[0], a.turn[0]));
+        for (int p : likely) {
+            if (nearest.size() == LAID_IN && bound[p] >= nearest.peek().turn[0]) {
+                break;
             }
-            if (least > LOST_MM) {
-                // something between: no piece is named after it, nor called foreign
-                Arrays.fill(distances, NOT_TRIED);
+            nearest.add(new Turned(p, found.onto(places.get(p))));
+            if (nearest.size() > LAID_IN) {
+                nearest.remove();
             }
         }
+        return nearest.stream()
+                .map(one -> {
+                    Pose pose = new Pose();
+                    pose.cos = one.turn[1];
+                    pose.sin = -one.turn[2];
+                    pose.x = found.middleX;
+                    pose.y = found.middleY;
+                    return new Start(one.place, pose);
+                })
+                .toList();
+    }
+
+    /** Of many starts those that come nearest, settled as finely as can be, each outline once. */
+    private List<Settling> narrowed(PieceProfile found, double[] blob, List<Start> starts) {
+        if (starts.isEmpty()) {
+            return List.of();
+        }
+        TopView.Patch patch = patch(blob, starts);
+        List<Settling> all = new ArrayList<>();
+        for (Start start : starts) {
+            Settling one = new Settling(start.place, known[start.place], start.pose, patch);
+            one.settle(Settling.ROUGH);
+            all.add(one);
+        }
+        List<Settling> nearer = best(all, GONE_ON_WITH);
+        nearer.forEach(one -> one.settle(Settling.NEARER));
+        Map<Integer, Settling> once = new LinkedHashMap<>();
+        best(nearer, GONE_ON_WITH).forEach(one -> once.putIfAbsent(one.place, one));
+        List<Settling> fine = best(once.values(), SETTLED);
+        fine.forEach(one -> one.settle(Settling.FINE));
+        if (fine.stream().allMatch(one -> one.distance() > CLEAR_MM)) {
+            double[] foot = top.foot(found.middleX, found.middleY);
+            return fine.stream().map(one -> one.besides(foot)).toList();
+        }
+        return fine;
+    }
+
+    /** Those not much farther off than the best. */
+    private static List<Settling> best(Collection<Settling> settled, int most) {
+        double least = settled.stream().mapToDouble(Settling::distance).min().orElse(0);
+        return settled.stream()
+                .filter(one -> one.distance() < MUCH_FARTHER * least + SAME_MM)
+                .sorted(Comparator.comparingDouble(Settling::distance))
+                .limit(most)
+                .toList();
+    }
+
+    private Laid laid(PieceProfile found, double[] blob, List<Start> starts) {
+        double[] distances = new double[places.size()];
+        Arrays.fill(distances, NOT_TRIED);
+        Settling best = null;
+        for (Settling one : narrowed(found, blob, starts)) {
+            distances[one.place] = Math.min(distances[one.place], one.distance());
+            if (best == null || one.distance() < best.distance()) {
+                best = one;
+            }
+        }
+        if (best != null && best.distance() > LOST_MM) {
+            // something between: no piece is named after it, nor called foreign
+            Arrays.fill(distances, NOT_TRIED);
+        }
+        double[] ring = best == null ? blob : moved(known[best.place].ring, best.pose);
         return new Laid(
-                new LaidPiece(top.inPhoto(ring), distances, found.area, shown),
-                unseen,
+                new LaidPiece(
+                        top.inPhoto(ring),
+                        distances,
+                        found.area,
+                        best == null ? new double[0] : shown(best.place, best.pose)),
+                best == null ? 0 : best.pose.unseen * places.get(best.place).area,
                 ring,
                 found.middleX,
                 found.middleY);
     }
-
     /** Where on the pattern the edge of a place stands out. */
     private double[] shown(int place, Pose pose) {
         double[] shown = new double[2 * POINTS];
@@ -177,15 +269,23 @@ final class PictureFit {
         return Arrays.copyOf(shown, count);
     }
 
-    private TopView.Patch patch(double[] blob) {
+    /** Around a thing, and around every outline where it is laid in. */
+    private TopView.Patch patch(double[] blob, List<Start> starts) {
         double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
         for (int i = 0; i < blob.length; i += 2) {
-            box[0] = Math.min(box[0], blob[i]);
-            box[1] = Math.min(box[1], blob[i + 1]);
-            box[2] = Math.max(box[2], blob[i]);
-            box[3] = Math.max(box[3], blob[i + 1]);
+            take(box, blob[i], blob[i + 1], AROUND);
         }
-        return top.patch(box[0] - AROUND, box[1] - AROUND, box[2] + AROUND, box[3] + AROUND);
+        for (Start start : starts) {
+            take(box, start.pose.x, start.pose.y, known[start.place].reach() + AROUND / 2);
+        }
+        return top.patch(box[0], box[1], box[2], box[3]);
+    }
+
+    private static void take(double[] box, double x, double y, double around) {
+        box[0] = Math.min(box[0], x - around);
+        box[1] = Math.min(box[1], y - around);
+        box[2] = Math.max(box[2], x + around);
+        box[3] = Math.max(box[3], y + around);
     }
 
     private static double[] moved(double[] ring, Pose pose) {
@@ -195,118 +295,5 @@ final class PictureFit {
             moved[i + 1] = pose.y(ring[i], ring[i + 1]);
         }
         return moved;
-    }
-
-    /** Settles a piece where the photo steps along its edge: root mean square distance of the edge from the steps, mm. */
-    private static double settled(TopView.Patch patch, PlaceEdge place, Pose pose) {
-        double[] off = new double[POINTS];
-        double[] size = new double[POINTS];
-        pose.least = Math.clamp(OVER_NOISE * beside(patch, place, pose), LEAST_STEP, MOST_NOISE);
-        for (double reach : REACH) {
-            steps(patch, place, pose, reach, off, size);
-            move(place, pose, reach, off, size);
-        }
-        double last = REACH[REACH.length - 1];
-        steps(patch, place, pose, last, off, size);
-        double sum = 0;
-        int run = 0;
-        int longest = 0;
-        for (int i = 0; i < POINTS; i++) {
-            pose.stepsAt[i] = size[i] > 0;
-            sum += (size[i] > 0 ? off[i] * off[i] : UNSEEN_MM * UNSEEN_MM) / POINTS;
-        }
-        // around the ring, a single step within a pale stretch may be chance
-        for (int i = 0; i < 2 * POINTS; i++) {
-            boolean seen = size[i % POINTS] > 0 && size[(i + 1) % POINTS] > 0;
-            run = seen ? 0 : Math.min(POINTS, run + 1);
-            longest = Math.max(longest, run);
-        }
-        pose.unseen = (double) longest / POINTS;
-        return Math.sqrt(sum);
-    }
-
-    /** The median step where there should be none, a little outside of the edge. */
-    private static double beside(TopView.Patch patch, PlaceEdge place, Pose pose) {
-        double[] steps = new double[POINTS];
-        double[] in = new double[3];
-        double[] out = new double[3];
-        for (int i = 0; i < POINTS; i++) {
-            double nx = pose.cos * place.nx[i] - pose.sin * place.ny[i];
-            double ny = pose.sin * place.nx[i] + pose.cos * place.ny[i];
-            double x = pose.x(place.x[i], place.y[i]) + BESIDE * nx;
-            double y = pose.y(place.x[i], place.y[i]) + BESIDE * ny;
-            patch.at(x - HALF * STEP * nx, y - HALF * STEP * ny, in);
-            patch.at(x + HALF * STEP * nx, y + HALF * STEP * ny, out);
-            steps[i] = Math.hypot(Math.hypot(out[0] - in[0], out[1] - in[1]), out[2] - in[2]);
-        }
-        Arrays.sort(steps);
-        return steps[POINTS / 2];
-    }
-
-    /** The clearest step across each point of the edge, nearer ones preferred: how far outwards, and how large; 0 where there is none. */
-    private static void steps(
-            TopView.Patch patch, PlaceEdge place, Pose pose, double reach, double[] off, double[] size) {
-        int half = (int) Math.round(reach / STEP);
-        int count = 2 * (half + HALF + 1) + 1;
-        double[][] cut = new double[count][3];
-        double[] strength = new double[count];
-        for (int i = 0; i < POINTS; i++) {
-            double px = pose.x(place.x[i], place.y[i]);
-            double py = pose.y(place.x[i], place.y[i]);
-            double nx = pose.cos * place.nx[i] - pose.sin * place.ny[i];
-            double ny = pose.sin * place.nx[i] + pose.cos * place.ny[i];
-            for (int s = 0; s < count; s++) {
-                double o = (s - count / 2) * STEP;
-                patch.at(px + o * nx, py + o * ny, cut[s]);
-            }
-            for (int s = HALF; s < count - HALF; s++) {
-                double sum = 0;
-                for (int c = 0; c < 3; c++) {
-                    double d = cut[s + HALF][c] - cut[s - HALF][c];
-                    sum += d * d;
-                }
-                strength[s] = Math.sqrt(sum);
-            }
-            double best = 0;
-            off[i] = 0;
-            size[i] = 0;
-            for (int s = HALF + 1; s < count - HALF - 1; s++) {
-                if (strength[s] < pose.least || strength[s] < strength[s - 1] || strength[s] <= strength[s + 1]) {
-                    continue;
-                }
-                double bend = strength[s - 1] - 2 * strength[s] + strength[s + 1];
-                double o = (s - count / 2 + (bend < 0 ? (strength[s - 1] - strength[s + 1]) / 2 / bend : 0)) * STEP;
-                double near = o / (0.5 * reach);
-                double worth = Math.min(strength[s], CLEAR_STEP) / (1 + near * near);
-                if (worth > best) {
-                    best = worth;
-                    off[i] = o;
-                    size[i] = worth;
-                }
-            }
-        }
-    }
-
-    private static void move(PlaceEdge place, Pose pose, double reach, double[] off, double[] size) {
-        double[][] a = new double[3][4];
-        for (int i = 0; i < POINTS; i++) {
-            if (size[i] <= 0) {
-                continue;
-            }
-            double nx = pose.cos * place.nx[i] - pose.sin * place.ny[i];
-            double ny = pose.sin * place.nx[i] + pose.cos * place.ny[i];
-            double rx = pose.x(place.x[i], place.y[i]) - pose.x;
-            double ry = pose.y(place.x[i], place.y[i]) - pose.y;
-            double[] j = {nx, ny, rx * ny - ry * nx};
-            double d = off[i] / (0.4 * reach);
-            double weight = size[i] / (1 + d * d);
-            for (int r = 0; r < 3; r++) {
-                for (int c = 0; c < 3; c++) {
-                    a[r][c] += weight * j[r] * j[c];
-                }
-                a[r][3] += weight * j[r] * off[i];
-            }
-        }
-        pose.settle(a);
     }
 }

@@ -155,15 +155,19 @@ public final class PieceCheck {
                 .filter(i -> !all.get(i).isSure())
                 .limit(LOOKED_AT_AGAIN)
                 .toArray();
+        boolean[] may = open(all);
         List<PictureFit.Laid> again = Arrays.stream(unsure)
                 .parallel()
-                .mapToObj(i -> again(fit, edges, i))
+                .mapToObj(i -> again(fit, edges, i, may))
                 .toList();
         for (int i = 0; i < unsure.length; i++) {
             all.set(unsure[i], again.get(i));
         }
+        List<PictureFit.Laid> clear =
+                all.stream().filter(PictureFit.Laid::isClear).toList();
         edges.faint().stream()
                 .parallel()
+                .filter(ring -> isElsewhere(ring, clear))
                 .map(fit::laid)
                 .filter(PictureFit.Laid::isSure)
                 .forEachOrdered(all::add);
@@ -172,24 +176,43 @@ public final class PieceCheck {
                 .sorted(Comparator.comparingDouble(one -> one.piece().nearest()))
                 .filter(one -> laid.stream().noneMatch(better -> better.covers(one)))
                 .forEachOrdered(laid::add);
+        boolean more = edges.traces()
+                .isMoreThan(laid.stream()
+                        .filter(PictureFit.Laid::isSure)
+                        .map(PictureFit.Laid::ring)
+                        .toList());
         double unseen =
                 laid.stream().mapToDouble(PictureFit.Laid::unseenMm2).max().orElse(0);
         return new LaidPieces(
                 laid.stream().map(PictureFit.Laid::piece).toList(),
                 true,
-                edges.more() ? Double.POSITIVE_INFINITY : unseen,
+                more ? Double.POSITIVE_INFINITY : unseen,
                 edges.leftOut());
     }
 
-    /** With every outline, and also from where more of what hardly stands out is taken along. */
-    private static PictureFit.Laid again(PictureFit fit, SeenEdges edges, int ring) {
+    /** What lies on a piece that is clearly seen is that piece again. */
+    private static boolean isElsewhere(double[] ring, List<PictureFit.Laid> clear) {
+        PieceProfile one = new PieceProfile(ring, false);
+        return clear.stream().noneMatch(piece -> piece.holds(one.middleX, one.middleY));
+    }
+
+    /** Places whose pieces are not clearly seen elsewhere in the photo. */
+    private boolean[] open(List<PictureFit.Laid> laid) {
+        boolean[] open = new boolean[pieces.size()];
+        Arrays.fill(open, true);
+        laid.stream().filter(PictureFit.Laid::isClear).forEach(one -> open[one.place()] = false);
+        return open;
+    }
+
+    /** By edges alone, around its middle; also around where more of what hardly stands out is taken along. */
+    private static PictureFit.Laid again(PictureFit fit, SeenEdges edges, int ring, boolean[] may) {
         double[] first = edges.rings().get(ring);
         PieceProfile one = new PieceProfile(first, false);
         return Stream.concat(Stream.of(first), edges.faint().stream().filter(other -> {
                     PieceProfile faint = new PieceProfile(other, false);
                     return Math.hypot(faint.middleX - one.middleX, faint.middleY - one.middleY) < SAME_THING_MM;
                 }))
-                .map(fit::laidAnywhere)
+                .map(blob -> fit.laidAnywhere(blob, may))
                 .min(Comparator.comparingDouble(laid -> laid.piece().nearest()))
                 .orElseThrow();
     }

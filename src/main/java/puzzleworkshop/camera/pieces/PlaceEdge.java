@@ -39,6 +39,15 @@ final class PlaceEdge {
         }
     }
 
+    /** Its farthest point from its origin, mm. */
+    double reach() {
+        double farthest = 0;
+        for (int i = 0; i < POINTS; i++) {
+            farthest = Math.max(farthest, Math.hypot(x[i], y[i]));
+        }
+        return farthest;
+    }
+
     private void point(double[] at, double wanted, double[] out) {
         int n = at.length - 1;
         double way = (wanted % at[n] + at[n]) % at[n];

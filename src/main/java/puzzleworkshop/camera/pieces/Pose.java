@@ -13,12 +13,30 @@ final class Pose {
     /** What is no step, in code values. */
     double least;
 
+    Pose moved(double dx, double dy) {
+        Pose moved = new Pose();
+        moved.cos = cos;
+        moved.sin = sin;
+        moved.x = x + dx;
+        moved.y = y + dy;
+        return moved;
+    }
+
     double x(double px, double py) {
-        return cos * px - sin * py + x;
+        return turnedX(px, py) + x;
     }
 
     double y(double px, double py) {
-        return sin * px + cos * py + y;
+        return turnedY(px, py) + y;
+    }
+
+    /** Of a direction. */
+    double turnedX(double dx, double dy) {
+        return cos * dx - sin * dy;
+    }
+
+    double turnedY(double dx, double dy) {
+        return sin * dx + cos * dy;
     }
 
     /** By the turn and shift that make the distances along the normals least: sums of a least-squares problem, three rows of four. */
