@@ -33,28 +33,31 @@ final class LyingThings {
      * @param faint whether what hardly stands out counts as well: more of pale pictures, and more of shadows
      */
     static List<int[]> parts(BoardMask mask, double smallestMm2, double largestMm2, boolean faint) {
-        boolean[] all = new boolean[mask.far.length];
-        Arrays.fill(all, true);
+        boolean[] within = new boolean[mask.far.length];
+        Arrays.fill(within, true);
+        int largest = (int) (largestMm2 / (Ground.STEP * Ground.STEP));
         List<int[]> parts = new ArrayList<>();
-        part(
-                mask,
-                all,
-                faint,
-                faint ? 0 : 1,
-                smallestMm2 / (Ground.STEP * Ground.STEP),
-                largestMm2 / (Ground.STEP * Ground.STEP),
-                parts);
+        // all that has to be parted is parted at once: each time the whole ground is gone over
+        boolean more = true;
+        for (int level = faint ? 0 : 1; more && level < DARK.length; level++) {
+            more = false;
+            boolean[] next = new boolean[within.length];
+            for (int[] part : parts(mask, within, faint, level, (int) (smallestMm2 / (Ground.STEP * Ground.STEP)))) {
+                if (part.length <= largest || level + 1 == DARK.length) {
+                    parts.add(part);
+                    continue;
+                }
+                more = true;
+                for (int cell : part) {
+                    next[cell] = true;
+                }
+            }
+            within = next;
+        }
         return parts;
     }
 
-    private static void part(
-            BoardMask mask,
-            boolean[] within,
-            boolean faint,
-            int level,
-            double smallest,
-            double largest,
-            List<int[]> out) {
+    private static List<int[]> parts(BoardMask mask, boolean[] within, boolean faint, int level, int smallest) {
         Ground ground = mask.ground;
         boolean onCloth = ground.seen.sheet().parts() > 1;
         byte[] state = new byte[mask.far.length];
@@ -74,17 +77,7 @@ final class LyingThings {
             close(state, ground.columns, ground.rows);
         }
         Regions.open(state, ground.columns, ground.rows);
-        for (int[] part : Regions.parts(state, ground.columns, ground.rows, (int) smallest)) {
-            if (part.length <= largest || level + 1 == DARK.length) {
-                out.add(part);
-                continue;
-            }
-            boolean[] inside = new boolean[within.length];
-            for (int cell : part) {
-                inside[cell] = true;
-            }
-            part(mask, inside, faint, level + 1, smallest, largest, out);
-        }
+        return Regions.parts(state, ground.columns, ground.rows, smallest);
     }
 
     /**
