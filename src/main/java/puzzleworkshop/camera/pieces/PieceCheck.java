@@ -90,10 +90,16 @@ public final class PieceCheck {
      * @param seen every piece found
      * @param missing numbers of places that are empty; where several places are too alike to tell which is empty, all of them; none
      *     while something stands in the way of telling
+     * @param unfound while it does, the places nothing was found for, in the same way: missing, or seen too badly to be known
      * @param foreign pieces that fit nowhere
      * @param troubles what has to be put right first, such as pieces that touch
      */
-    public record Result(List<SeenPiece> seen, List<List<Integer>> missing, int foreign, List<Sentence> troubles) {
+    public record Result(
+            List<SeenPiece> seen,
+            List<List<Integer>> missing,
+            List<List<Integer>> unfound,
+            int foreign,
+            List<Sentence> troubles) {
 
         public boolean isComplete() {
             return missing.isEmpty() && foreign == 0 && troubles.isEmpty();

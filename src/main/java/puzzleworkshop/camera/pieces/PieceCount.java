@@ -70,7 +70,7 @@ final class PieceCount {
         Arrays.fill(place, -1);
         if (ours.length > pieces.size()) {
             troubles.add(Sentence.of("camera.pieces.toomany", ours.length, pieces.size()));
-            return new Result(seen(place), List.of(), laid.size() - pieces.size(), List.copyOf(troubles));
+            return new Result(seen(place), List.of(), List.of(), laid.size() - pieces.size(), List.copyOf(troubles));
         }
         assign(ours, place);
         boolean[] taken = new boolean[pieces.size()];
@@ -83,13 +83,15 @@ final class PieceCount {
         if (free.length > 0 && mayHide(taken)) {
             troubles.add(Sentence.of("camera.pieces.hidden"));
         }
-        List<List<Integer>> missing = new ArrayList<>();
-        for (int p = 0; p < taken.length && troubles.isEmpty(); p++) {
+        List<List<Integer>> empty = new ArrayList<>();
+        for (int p = 0; p < taken.length; p++) {
             if (!taken[p]) {
-                missing.add(candidates(p, place));
+                empty.add(candidates(p, place));
             }
         }
-        return new Result(seen(place), missing, foreign, List.copyOf(troubles));
+        boolean sure = troubles.isEmpty();
+        return new Result(
+                seen(place), sure ? empty : List.of(), sure ? List.of() : empty, foreign, List.copyOf(troubles));
     }
 
     private void assign(int[] ours, int[] place) {

@@ -91,13 +91,18 @@ class PieceCountTest {
         PieceCheck.Result result = count(laid, true, 0);
         assertThat(keys(result)).containsExactly("camera.pieces.lost");
         assertThat(result.missing()).isEmpty();
+        assertThat(result.unfound()).as("what to look for").containsExactly(List.of(5), List.of(6));
     }
 
     @Test
     void a_picture_that_is_partly_as_pale_as_the_paper_may_hide_the_piece_that_is_not_found() {
         assertThat(keys(count(without(4), true, 60))).containsExactly("camera.pieces.hidden");
         assertThat(count(without(), true, 60).isComplete()).as("all are there").isTrue();
+        assertThat(count(without(4), true, 60).unfound()).containsExactly(List.of(5));
         assertThat(count(without(4), true, 20).missing()).containsExactly(List.of(5));
+        assertThat(count(without(4), true, 20).unfound())
+                .as("missing, no longer only not found")
+                .isEmpty();
     }
 
     /** Three places of 20 mm beside each other, the outer two with pieces whose pictures stand out along the first mm of a cut. */

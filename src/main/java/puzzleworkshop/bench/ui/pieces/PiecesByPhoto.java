@@ -151,6 +151,9 @@ class PiecesByPhoto extends PhotoPart {
         if (!found.missing().isEmpty()) {
             missing(found);
         }
+        if (!found.unfound().isEmpty() && found.unfound().size() <= MOST_AGAIN) {
+            unfound(found);
+        }
         for (int i = taken.size() - 1; i >= 0; i--) {
             result.add(ProofPicture.of(taken.get(i), taken.get(i).photo(found, i), figures));
         }
@@ -167,25 +170,41 @@ class PiecesByPhoto extends PhotoPart {
 
     /** While many are missing further photos follow: all of them are marked, but none is named. */
     private void missing(PieceCheck.Result found) {
-        Set<Integer> all = new TreeSet<>();
-        found.missing().forEach(all::addAll);
         if (found.missing().size() <= MOST_AGAIN) {
             for (List<Integer> group : found.missing()) {
                 result.add(named(group));
             }
         }
+        result.add(drawing(found.missing()));
+    }
+
+    /** Something stands in the way of telling, so these are to be looked for on the table. */
+    private void unfound(PieceCheck.Result found) {
+        result.add(new Paragraph(figures.text(
+                "bench.pieces.unfound",
+                found.unfound().stream()
+                        .map(this::oneOf)
+                        .collect(Collectors.joining(figures.text("bench.pieces.and"))))));
+        result.add(drawing(found.unfound()));
+    }
+
+    private SvgBox drawing(List<List<Integer>> groups) {
+        Set<Integer> all = new TreeSet<>();
+        groups.forEach(all::addAll);
         SvgBox drawing = new SvgBox("pattern-drawing");
         drawing.getElement().setProperty("innerHTML", PieceAgain.marked(order, pattern, all, figures));
-        result.add(drawing);
+        return drawing;
+    }
+
+    private String oneOf(List<Integer> group) {
+        return group.stream().map(this::place).collect(Collectors.joining(figures.text("bench.pieces.or")));
     }
 
     private Div named(List<Integer> group) {
         Div line = new Div();
         line.addClassName("bench-missing");
         if (group.size() > 1) {
-            line.add(new Paragraph(figures.text(
-                    "bench.pieces.alike",
-                    group.stream().map(this::place).collect(Collectors.joining(figures.text("bench.pieces.or"))))));
+            line.add(new Paragraph(figures.text("bench.pieces.alike", oneOf(group))));
         } else {
             line.add(new Paragraph(figures.text("bench.pieces.missing", place(group.getFirst()))));
         }
