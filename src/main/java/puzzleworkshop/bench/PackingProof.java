@@ -5,6 +5,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 import puzzleworkshop.camera.pieces.PieceCheck;
 import puzzleworkshop.measure.OrderId;
 
@@ -47,17 +50,28 @@ public record PackingProof(
      */
     public record Edge(int number, int[] edge) {
 
-        private static final int EVERY = 3;
+        /** What lies nearer to the line than this, in pixels of the kept photo, is left out. */
+        private static final double FINE = 0.7;
 
-        /** A measured edge, thinned out for showing. */
+        /** A measured edge, thinned out for showing: corners stay, however few points there are beside them. */
         static Edge of(PieceCheck.SeenPiece piece, double scale) {
-            int n = piece.edge().length / 2 / EVERY;
-            int[] edge = new int[2 * n];
-            for (int i = 0; i < n; i++) {
-                edge[2 * i] = (int) Math.round(piece.edge()[2 * EVERY * i] * scale);
-                edge[2 * i + 1] = (int) Math.round(piece.edge()[2 * EVERY * i + 1] * scale);
+            double[] all = piece.edge();
+            Coordinate[] places = new Coordinate[all.length / 2 + 1];
+            for (int i = 0; i < places.length; i++) {
+                places[i] = new Coordinate(all[2 * i % all.length] * scale, all[(2 * i + 1) % all.length] * scale);
+            }
+            Coordinate[] thinned = simplified(places);
+            int[] edge = new int[2 * (thinned.length - 1)];
+            for (int i = 0; i < edge.length; i += 2) {
+                edge[i] = (int) Math.round(thinned[i / 2].x);
+                edge[i + 1] = (int) Math.round(thinned[i / 2].y);
             }
             return new Edge(piece.number(), edge);
+        }
+
+        private static Coordinate[] simplified(Coordinate[] ring) {
+            return DouglasPeuckerSimplifier.simplify(new GeometryFactory().createLineString(ring), FINE)
+                    .getCoordinates();
         }
 
         String text() {
