@@ -38,6 +38,7 @@ public class PhotoEntry extends PhotoPart {
     private int width;
     private int height;
     private double printScale;
+    private transient Length measuredAs;
     private int board;
 
     /** @param thickness of the board as the form beside says it */
@@ -56,10 +57,10 @@ public class PhotoEntry extends PhotoPart {
         Button take = new Button(figures.text("sheets.photo.ofboard"));
         take.addThemeVariants(ButtonVariant.PRIMARY);
         FileUpload.Reader look = file -> {
-            double thick = asked().mm();
+            Length thick = asked();
             double scale = printed.scale();
             return photos.measured(file.content(), read -> {
-                FoundBoards boards = BoardFinder.find(read.photo(), thick, scale);
+                FoundBoards boards = BoardFinder.find(read.photo(), thick.mm(), scale);
                 byte[] small = read.small();
                 int wide = read.photo().width();
                 int high = read.photo().height();
@@ -69,6 +70,7 @@ public class PhotoEntry extends PhotoPart {
                     height = high;
                     picture = small;
                     printScale = scale;
+                    measuredAs = thick;
                     found = boards;
                     board = 0;
                     show();
@@ -107,7 +109,8 @@ public class PhotoEntry extends PhotoPart {
                 found.boards().size(),
                 Length.mm(one.uncertaintyMm()),
                 one.squared(),
-                Length.mm(Math.max(SHOWN_MM, Math.ceil(one.squaredWithinMm() / SHOWN_MM) * SHOWN_MM))));
+                Length.mm(Math.max(SHOWN_MM, Math.ceil(one.squaredWithinMm() / SHOWN_MM) * SHOWN_MM)),
+                measuredAs));
         facts.addClassName("pw-soft");
         result.add(facts, shown);
         found.leftOut().stream().map(figures::say).distinct().forEach(text -> {
@@ -124,12 +127,19 @@ public class PhotoEntry extends PhotoPart {
         result.removeAll();
     }
 
-    /** The outline as it is drawn over the photo now. */
+    /** The outline as it is drawn over the photo now; none when the board is said to be of another thickness since. */
     public Optional<Outline> outline() {
         if (shown == null) {
             super.refuse(figures.text("sheets.photo.none"));
             return Optional.empty();
         }
+        Length says = thickness.get();
+        // a top that lies nearer to the camera looks larger
+        if (!says.equals(measuredAs)) {
+            super.refuse(figures.text("sheets.photo.other-thickness", measuredAs, says));
+            return Optional.empty();
+        }
+        super.refuse("");
         return Optional.of(shown.outline());
     }
 
