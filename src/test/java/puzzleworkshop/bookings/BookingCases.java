@@ -425,6 +425,15 @@ final class BookingCases {
                 return "";
             };
         });
+        cases.put("ParcelJourney.takeBack", () -> {
+            Parcel parcel = parcels.pack(
+                    List.of(new PackedOrders(beans).one("Ada Reed", "Parcel").id()), WHO);
+            journey.send(BookingKey.fresh(), parcel.id(), Optional.empty(), WHO, "test");
+            return key -> {
+                journey.takeBack(key, parcel.id(), WHO);
+                return "";
+            };
+        });
         cases.put("ParcelJourney.collected", () -> {
             Parcel parcel = parcels.pack(
                     List.of(new PackedOrders(beans)

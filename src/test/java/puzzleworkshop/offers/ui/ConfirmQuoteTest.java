@@ -9,6 +9,7 @@ import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.textfield.TextArea;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.awaitility.Awaitility;
@@ -42,6 +43,7 @@ import puzzleworkshop.sheets.board.Grain;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.TestClock;
 import puzzleworkshop.workshop.Workshop;
 
 /** A quote is confirmed from its own page: whoever would be late by it is named before, never found out afterwards. */
@@ -67,9 +69,12 @@ class ConfirmQuoteTest extends SpringBrowserlessTest {
 
     private SoldOrders sold;
 
+    /** Who is late by how much hangs on the hour: what is left of a day's work decides. */
     @BeforeEach
-    void an_empty_workshop() {
+    void an_empty_workshop_on_a_tuesday_morning() {
         CleanDatabase.now(database);
+        ZoneId zone = beans.getBean(Workshop.class).zone();
+        TestClock.set(LocalDate.of(2027, 3, 2).atTime(9, 0).atZone(zone).toInstant());
         sold = new SoldOrders(beans);
     }
 
